@@ -1,0 +1,40 @@
+package linehold.simulator.build;
+
+import java.util.List;
+import java.util.Objects;
+import linehold.controller.calibration.Calibration;
+
+/** One car with its oil, pumps, wiring, clutches, sensors, limits and calibration: the build file, read and checked. */
+public record Build(
+        String name,
+        String description,
+        UnitSystem units,
+        OilSpec oil,
+        LineSpec line,
+        InternalPumpSpec internalPump,
+        RegulatorSpec regulator,
+        ElectricPumpSpec electricPump,
+        HoseSpec hose,
+        RelaySpec relay,
+        SupplySpec supply,
+        FeedSpec feed,
+        List<ApplyElementSpec> elements,
+        GearsSpec gears,
+        CarSpec car,
+        SensorsSpec sensors,
+        LimitsSpec limits,
+        Calibration calibration,
+        String sha256) {
+
+    public Build {
+        elements = List.copyOf(elements);
+        if (elements.size() != Element.COUNT) {
+            throw new IllegalArgumentException("a build has exactly " + Element.COUNT + " apply elements");
+        }
+        Objects.requireNonNull(calibration, "calibration");
+    }
+
+    public ApplyElementSpec element(Element element) {
+        return elements.get(element.ordinal());
+    }
+}

@@ -1,0 +1,12 @@
+package linehold.simulator.drive;
+
+/** Something that can be driven any number of times: a log, a schedule, a manoeuvre. */
+public interface Drive {
+    /** Short name in lower case with hyphens, unique within a run. */
+    String name();
+
+    /** Where it comes from: the standard, "invented", or the log's file name. */
+    String source();
+
+    DriveReader open();
+}
