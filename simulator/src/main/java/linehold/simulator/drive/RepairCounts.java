@@ -11,7 +11,12 @@ package linehold.simulator.drive;
  * @param endedAtS time at which the evidence ended, s; NaN where it did not end early
  */
 public record RepairCounts(
-        long skippedLines, long duplicateRows, long backwardRows, long emptyCells, boolean endedByGap, double endedAtS) {
+        long skippedLines,
+        long duplicateRows,
+        long backwardRows,
+        long emptyCells,
+        boolean endedByGap,
+        double endedAtS) {
     public static final RepairCounts NONE = new RepairCounts(0, 0, 0, 0, false, Double.NaN);
 
     public boolean any() {
