@@ -26,8 +26,7 @@ public final class PumpMotor {
     public PumpMotor(ElectricPumpSpec pump, SupplySpec supply, double contactResistanceOhm) {
         this.pump = pump;
         displacementM3PerRad = pump.displacementM3PerRev() / (2 * Math.PI);
-        circuitResistanceOhm =
-                pump.armatureResistanceOhm() + supply.wireResistanceOhm() + supply.sourceResistanceOhm();
+        circuitResistanceOhm = pump.armatureResistanceOhm() + supply.wireResistanceOhm() + supply.sourceResistanceOhm();
         sourceResistanceOhm = supply.sourceResistanceOhm();
         setContactResistance(contactResistanceOhm);
     }

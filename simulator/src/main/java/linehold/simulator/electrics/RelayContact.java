@@ -67,9 +67,8 @@ public final class RelayContact {
             moves++;
             moveAtS = Double.POSITIVE_INFINITY;
             bounceEndS = nowS + bounceS;
-            nextBounceS = touching && bounceS > 0
-                    ? Math.min(nowS + BOUNCE_PHASE_S, bounceEndS)
-                    : Double.POSITIVE_INFINITY;
+            nextBounceS =
+                    touching && bounceS > 0 ? Math.min(nowS + BOUNCE_PHASE_S, bounceEndS) : Double.POSITIVE_INFINITY;
         } else if (nowS >= nextBounceS) {
             boolean over = nextBounceS >= bounceEndS - SAME_INSTANT_S;
             touching = over || !touching;
