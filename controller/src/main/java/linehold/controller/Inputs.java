@@ -30,7 +30,7 @@ public final class Inputs {
     public double oilTemperatureC = Double.NaN;
 
     public boolean keyOn;
-    /** Selected range; optional. */
+    /** Selected range; optional (null where it is not known). */
     public Range selectedRange = Range.PARK;
     /** Brake switch; optional. */
     public boolean brakeApplied;

@@ -24,9 +24,9 @@ public final class Outputs {
     /** Why the pump is in {@link #state}: the reason of the last transition. */
     public SwitchReason reason = SwitchReason.POWER_UP;
 
-    /** Active trouble codes, bit {@code TroubleCode.ordinal()}. */
+    /** Active trouble codes, bits of {@link linehold.controller.safety.TroubleCode}. */
     public long activeCodes;
-    /** Stored trouble codes (active or past), bit {@code TroubleCode.ordinal()}. */
+    /** Stored trouble codes (active now or before), bits of {@link linehold.controller.safety.TroubleCode}. */
     public long storedCodes;
 
     /** Shaft speed as the controller sees it, rad/s, never negative: the pickup has no direction. */
@@ -35,4 +35,37 @@ public final class Outputs {
     public double linePressurePa = Double.NaN;
     /** The controller wants the electric pump to run, whatever the wiring makes of the coil. */
     public boolean pumpWanted;
+
+    /** Inputs that the calibration says this car lacks, bits of {@link OptionalInput} (LH-TK-2). */
+    public int absentInputs;
+    /** Steps that came later than two control periods since power-up (LH-TK-4). */
+    public long lateTicks;
+    /** Steps refused since power-up because time ran backward (LH-TK-4). */
+    public long refusedTicks;
+    /** Pickup edges rejected since power-up (LH-SP-2). */
+    public long rejectedEdges;
+    /** How often too many relay operations kept the pump on since power-up (LH-SW-8). */
+    public long coolDowns;
+
+    /** Overwrites this frame with another. */
+    void copyFrom(Outputs other) {
+        mainRelayCoil = other.mainRelayCoil;
+        standbyRelayCoil = other.standbyRelayCoil;
+        permission = other.permission;
+        torqueLimitNm = other.torqueLimitNm;
+        warningLamp = other.warningLamp;
+        buzzer = other.buzzer;
+        state = other.state;
+        reason = other.reason;
+        activeCodes = other.activeCodes;
+        storedCodes = other.storedCodes;
+        shaftSpeedRadPerS = other.shaftSpeedRadPerS;
+        linePressurePa = other.linePressurePa;
+        pumpWanted = other.pumpWanted;
+        absentInputs = other.absentInputs;
+        lateTicks = other.lateTicks;
+        refusedTicks = other.refusedTicks;
+        rejectedEdges = other.rejectedEdges;
+        coolDowns = other.coolDowns;
+    }
 }

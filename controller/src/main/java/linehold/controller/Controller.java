@@ -1,0 +1,261 @@
+package linehold.controller;
+
+import linehold.controller.calibration.Calibration;
+import linehold.controller.calibration.Key;
+import linehold.controller.safety.CodeStore;
+import linehold.controller.safety.LateTickCheck;
+import linehold.controller.safety.NoisyPickupCheck;
+import linehold.controller.safety.PickupLostCheck;
+import linehold.controller.safety.PressureLossCheck;
+import linehold.controller.safety.RelayCheck;
+import linehold.controller.safety.SenderCheck;
+import linehold.controller.safety.TorqueLimit;
+import linehold.controller.safety.TroubleCode;
+import linehold.controller.signal.Confirmation;
+import linehold.controller.speed.ShaftSpeed;
+import linehold.controller.switching.CarrySpeed;
+import linehold.controller.switching.PumpState;
+import linehold.controller.switching.PumpSwitch;
+import linehold.controller.switching.Situation;
+
+/**
+ * The firmware: one {@link #step} per control period decides whether the electric pump runs and what the motor may do. It
+ * reads no clock, touches nothing outside its frames, allocates nothing, and gives bit-identical outputs for identical
+ * inputs (LH-TK-1). Any doubt ends with the electric pump running.
+ *
+ * <p>A step sees (speed, pressure, temperature), finds faults, switches the pump along the one transition table, then
+ * states what drive may do. Not safe for use by several threads at once.
+ */
+public final class Controller {
+    private final double switchOnRadPerS;
+    private final double switchOffRadPerS;
+    private final double wideningRadPerS;
+    private final double standstillRadPerS;
+    private final double brakeSwitchOnRadPerS;
+    private final double handOverPa;
+    private final double helpPa;
+    private final double holdPa;
+    private final boolean senderFitted;
+    private final boolean standbyFitted;
+    private final boolean normallyClosed;
+    private final boolean oilTemperatureFitted;
+    private final boolean brakeFitted;
+    private final boolean rangeFitted;
+
+    private final ShaftSpeed shaftSpeed;
+    private final CarrySpeed carrySpeed;
+    private final PumpSwitch pump;
+    private final Situation situation = new Situation();
+    private final Confirmation aboveSwitchOff;
+    private final Confirmation standstill;
+    private final Confirmation standstillWithoutPickup;
+
+    private final LateTickCheck lateTick;
+    private final NoisyPickupCheck noisyPickup;
+    private final PickupLostCheck pickupLost;
+    private final SenderCheck sender;
+    private final PressureLossCheck pressureLoss;
+    private final RelayCheck mainRelay;
+    private final RelayCheck standbyRelay;
+    private final TorqueLimit torqueLimit;
+    private final CodeStore codes = new CodeStore();
+
+    /** The decision in force; also the answer to a refused step. */
+    private final Outputs decision = new Outputs();
+
+    private boolean started;
+    private long lastNs;
+
+    public Controller(Calibration calibration) {
+        switchOnRadPerS = calibration.get(Key.SWITCH_ON_SPEED);
+        switchOffRadPerS = calibration.get(Key.SWITCH_OFF_SPEED);
+        wideningRadPerS = calibration.get(Key.SENDER_LOST_WIDENING);
+        standstillRadPerS = calibration.get(Key.STANDSTILL_SPEED);
+        brakeSwitchOnRadPerS = calibration.get(Key.BRAKE_SWITCH_ON_SPEED);
+        handOverPa = calibration.get(Key.HAND_OVER_PRESSURE);
+        helpPa = calibration.get(Key.HELP_PRESSURE);
+        holdPa = calibration.get(Key.HOLD_PRESSURE);
+        senderFitted = calibration.is(Key.SENDER_FITTED);
+        standbyFitted = calibration.is(Key.STANDBY_RELAY_FITTED);
+        normallyClosed = calibration.is(Key.NORMALLY_CLOSED_CONTACT);
+        oilTemperatureFitted = calibration.is(Key.OIL_TEMPERATURE_FITTED);
+        brakeFitted = calibration.is(Key.BRAKE_FITTED);
+        rangeFitted = calibration.is(Key.RANGE_FITTED);
+
+        shaftSpeed = new ShaftSpeed(
+                2 * Math.PI / calibration.get(Key.PULSES_PER_REVOLUTION),
+                calibration.get(Key.HIGHEST_SHAFT_SPEED),
+                calibration.get(Key.HIGHEST_FALL_RATE),
+                calibration.ns(Key.CONTROL_PERIOD));
+        carrySpeed = new CarrySpeed(calibration);
+        pump = new PumpSwitch(calibration);
+        aboveSwitchOff = new Confirmation(calibration.ns(Key.SWITCH_OFF_CONFIRM_TIME), 0);
+        standstill = new Confirmation(calibration.ns(Key.STANDSTILL_CONFIRM_TIME), 0);
+        standstillWithoutPickup = new Confirmation(calibration.ns(Key.LOST_PICKUP_RUN_ON_TIME), 0);
+
+        lateTick = new LateTickCheck(calibration);
+        noisyPickup = new NoisyPickupCheck(calibration);
+        pickupLost = new PickupLostCheck(calibration);
+        sender = new SenderCheck(calibration);
+        pressureLoss = new PressureLossCheck(calibration);
+        mainRelay = new RelayCheck(calibration);
+        standbyRelay = new RelayCheck(calibration);
+        torqueLimit = new TorqueLimit(calibration);
+        decision.absentInputs = OptionalInput.absentBits(calibration);
+    }
+
+    /**
+     * Decides one tick.
+     *
+     * @param nowNs monotonic time, ns, any origin; a step back in time changes nothing and repeats the last decision
+     * @param in what the car shows; only read
+     * @param out every field is overwritten
+     */
+    public void step(long nowNs, Inputs in, Outputs out) {
+        if (started && nowNs - lastNs < 0) {
+            decision.refusedTicks++;
+        } else {
+            if (started) {
+                lateTick.update(nowNs - lastNs);
+            }
+            started = true;
+            lastNs = nowNs;
+            decide(nowNs, in);
+        }
+        out.copyFrom(decision);
+    }
+
+    private void decide(long nowNs, Inputs in) {
+        double oilC = oilTemperatureFitted && Double.isFinite(in.oilTemperatureC) ? in.oilTemperatureC : Double.NaN;
+        sender.update(nowNs, in.pressureSenderVolts, in.pressureSenderSupplyVolts);
+        double pressurePa = sender.pressurePa();
+        double radPerS = seeSpeed(nowNs, in, pressurePa);
+        boolean standing = radPerS < standstillRadPerS;
+        boolean standstillConfirmed = confirmStandstill(nowNs, standing, in.keyOn);
+
+        boolean pastPrime = pump.state() != PumpState.OFF && pump.state() != PumpState.PRIME;
+        pressureLoss.update(nowNs, pastPrime, pressurePa, standing, standstillConfirmed, in.torqueRequestNm, oilC);
+
+        situation.keyOn = in.keyOn;
+        situation.standstillConfirmed = standstillConfirmed;
+        situation.oilTemperatureC = oilC;
+        judgeSpeed(nowNs, in, radPerS, oilC);
+        judgePressure(pressurePa);
+        pump.update(nowNs, situation);
+
+        collectCodes(nowNs, in);
+        command();
+        decision.shaftSpeedRadPerS = radPerS;
+        decision.linePressurePa = pressurePa;
+        permit(in, pressurePa);
+    }
+
+    /** LH-SP. A lost pickup counts as standstill. */
+    private double seeSpeed(long nowNs, Inputs in, double pressurePa) {
+        shaftSpeed.update(nowNs, in.pickupEdgeCount, in.pickupLastEdgeNs);
+        noisyPickup.update(nowNs, shaftSpeed.rejectedNow());
+        pickupLost.update(
+                nowNs, shaftSpeed.fellTooFast(), shaftSpeed.radPerS(), shaftSpeed.acceptedEdges(), pressurePa);
+        return pickupLost.active() ? 0 : shaftSpeed.radPerS();
+    }
+
+    /** LH-SW-9. Without a pickup the car may still roll, so the pump runs on for a long time after key-off. */
+    private boolean confirmStandstill(long nowNs, boolean standing, boolean keyOn) {
+        boolean bySpeed = standstill.update(standing, nowNs);
+        boolean byTime = standstillWithoutPickup.update(pickupLost.active() && !keyOn, nowNs);
+        return pickupLost.active() ? byTime : bySpeed;
+    }
+
+    /** LH-SW-1, -2, -6, -7; with the sender lost the window widens upward (LH-PR-1). */
+    private void judgeSpeed(long nowNs, Inputs in, double radPerS, double oilC) {
+        double widening = sender.lost() ? wideningRadPerS : 0;
+        situation.belowSwitchOn = radPerS < switchOnRadPerS + widening;
+        situation.aboveSwitchOff = radPerS > switchOffRadPerS + 2 * widening;
+        situation.carrySpeedNear = carrySpeed.near(shaftSpeed.extrapolatedRadPerS(), shaftSpeed.slopeRadPerS2(), oilC);
+        situation.braking = brakeFitted && in.brakeApplied && radPerS < brakeSwitchOnRadPerS;
+        situation.handOverReady = aboveSwitchOff.update(situation.aboveSwitchOff, nowNs);
+    }
+
+    /** LH-SW-2, -5, -9, LH-PR-2. Pressure that is not known (NaN) neither holds nor is low. */
+    private void judgePressure(double pressurePa) {
+        situation.pressureKnown = !Double.isNaN(pressurePa);
+        situation.pressureHolds = pressurePa >= holdPa;
+        situation.pressureLow = pressurePa < helpPa;
+        situation.pressureLost = pressureLoss.lostMoving() || pressureLoss.lostStanding();
+        boolean speedAlone = !senderFitted || sender.lost();
+        situation.handOverReady &= speedAlone || pressurePa >= handOverPa;
+    }
+
+    private void collectCodes(long nowNs, Inputs in) {
+        codes.set(TroubleCode.PRESSURE_LOST_MOVING, pressureLoss.lostMoving());
+        codes.set(TroubleCode.PRESSURE_LOST_STANDING, pressureLoss.lostStanding());
+        codes.set(TroubleCode.PICKUP_NOISY, noisyPickup.active());
+        codes.set(TroubleCode.PICKUP_LOST, pickupLost.active());
+        codes.set(TroubleCode.SENDER_LOST, sender.lost());
+
+        if (pump.state() == PumpState.OFF) {
+            lateTick.clearAtKeyOff();
+            mainRelay.clearAtKeyOff();
+            standbyRelay.clearAtKeyOff();
+        }
+        codes.set(TroubleCode.LATE_TICK, lateTick.active());
+        mainRelay.update(nowNs, pump.pumpWanted(), pump.pumpWanted(), in.mainContactVolts, in.busVolts);
+        codes.set(TroubleCode.MAIN_RELAY_STUCK_OFF, mainRelay.stuckOff());
+        codes.set(TroubleCode.MAIN_RELAY_WELDED, mainRelay.welded());
+        if (standbyFitted) {
+            standbyRelay.update(nowNs, standbyWanted(), pump.pumpWanted(), in.standbyContactVolts, in.busVolts);
+            codes.set(TroubleCode.STANDBY_RELAY_STUCK_OFF, standbyRelay.stuckOff());
+            codes.set(TroubleCode.STANDBY_RELAY_WELDED, standbyRelay.welded());
+        }
+    }
+
+    private boolean standbyWanted() {
+        return pump.pumpWanted() && codes.wantsBothRelays();
+    }
+
+    /** LH-RL-6: only here does the wiring turn a wish into a coil. The standby relay is wired normally open. */
+    private void command() {
+        decision.pumpWanted = pump.pumpWanted();
+        decision.mainRelayCoil = pump.pumpWanted() != normallyClosed;
+        decision.standbyRelayCoil = standbyFitted && standbyWanted();
+        decision.state = pump.state();
+        decision.reason = pump.reason();
+        decision.activeCodes = codes.active();
+        decision.storedCodes = codes.stored();
+        decision.warningLamp = codes.wantsLamp();
+        decision.buzzer = codes.wantsBuzzer();
+        decision.lateTicks = lateTick.lateTicks();
+        decision.rejectedEdges = shaftSpeed.rejectedEdges();
+        decision.coolDowns = pump.coolDowns();
+    }
+
+    /** LH-PR-2, LH-PR-5: the strictest finding wins. */
+    private void permit(Inputs in, double pressurePa) {
+        boolean primed = pump.state() != PumpState.OFF && pump.state() != PumpState.PRIME;
+        if (!primed || pressureLoss.engaging()) {
+            decision.permission = DrivePermission.WITHHELD;
+            decision.torqueLimitNm = 0;
+        } else if (codes.reducesDrive()) {
+            decision.permission = DrivePermission.REDUCED;
+            decision.torqueLimitNm = limitNm(rangeFitted ? in.selectedRange : null, pressurePa);
+        } else {
+            decision.permission = DrivePermission.GRANTED;
+            decision.torqueLimitNm = Double.POSITIVE_INFINITY;
+        }
+    }
+
+    /** Where the range is not known (null), or engages nothing by itself, every element counts. */
+    private double limitNm(Range range, double pressurePa) {
+        double forwardNm = torqueLimit.forwardNm(pressurePa);
+        double reverseNm = torqueLimit.reverseNm(pressurePa);
+        double weakestNm = Math.min(forwardNm, reverseNm);
+        if (range == null) {
+            return weakestNm;
+        }
+        return switch (range) {
+            case DRIVE -> forwardNm;
+            case REVERSE -> reverseNm;
+            case PARK, NEUTRAL -> weakestNm;
+        };
+    }
+}

@@ -1,0 +1,83 @@
+package linehold.controller.safety;
+
+import linehold.controller.calibration.Calibration;
+import linehold.controller.calibration.Key;
+import linehold.controller.signal.Confirmation;
+
+/**
+ * LH-PR-2: pressure below hold pressure after PRIME. With the shaft turning it is lost after a short confirm time; at
+ * standstill an element may be filling, so that drive is withheld at once and it is lost only after the engagement
+ * allowance. Once lost it stays lost until pressure is back and the driver has let go.
+ */
+public final class PressureLossCheck {
+    private final Calibration calibration;
+    private final double holdPa;
+    private final double zeroRequestNm;
+    private final boolean requestFitted;
+    private final Confirmation lowTurning;
+    private final Confirmation back;
+    private boolean engaging;
+    private long engagingSinceNs;
+    private boolean lostMoving;
+    private boolean lostStanding;
+
+    public PressureLossCheck(Calibration calibration) {
+        this.calibration = calibration;
+        holdPa = calibration.get(Key.HOLD_PRESSURE);
+        zeroRequestNm = calibration.get(Key.ZERO_TORQUE_REQUEST);
+        requestFitted = calibration.is(Key.TORQUE_REQUEST_FITTED);
+        lowTurning = new Confirmation(calibration.ns(Key.LOW_PRESSURE_CONFIRM_TIME), 0);
+        back = new Confirmation(calibration.ns(Key.PRESSURE_RETURN_TIME), 0);
+    }
+
+    /**
+     * @param watching past PRIME and not off
+     * @param pressurePa line pressure, Pa; NaN while unknown, which finds nothing and releases nothing
+     * @param standing the shaft counts as standing
+     * @param standstillConfirmed for the confirm time
+     * @param requestNm the driver's torque request, N·m; NaN while unknown
+     * @param oilTemperatureC °C; NaN while unknown
+     */
+    public void update(
+            long nowNs,
+            boolean watching,
+            double pressurePa,
+            boolean standing,
+            boolean standstillConfirmed,
+            double requestNm,
+            double oilTemperatureC) {
+        boolean low = watching && pressurePa < holdPa;
+        lostMoving |= lowTurning.update(low && !standing, nowNs);
+        lostStanding |= fillsTooLong(low && standing, nowNs, oilTemperatureC);
+
+        boolean requestKnown = requestFitted && !Double.isNaN(requestNm);
+        boolean letGo = requestKnown ? Math.abs(requestNm) <= zeroRequestNm : standstillConfirmed;
+        if (back.update(pressurePa >= holdPa, nowNs) && letGo) {
+            lostMoving = false;
+            lostStanding = false;
+        }
+    }
+
+    private boolean fillsTooLong(boolean filling, long nowNs, double oilTemperatureC) {
+        if (filling && !engaging) {
+            engagingSinceNs = nowNs;
+        }
+        engaging = filling;
+        return filling && nowNs - engagingSinceNs > 1e9 * calibration.at(Key.ENGAGEMENT_ALLOWANCE, oilTemperatureC);
+    }
+
+    /** Below hold pressure at standstill: drive is withheld. */
+    public boolean engaging() {
+        return engaging;
+    }
+
+    /** Lost with the shaft turning. */
+    public boolean lostMoving() {
+        return lostMoving;
+    }
+
+    /** Lost at standstill: longer than an engagement may last. */
+    public boolean lostStanding() {
+        return lostStanding;
+    }
+}
