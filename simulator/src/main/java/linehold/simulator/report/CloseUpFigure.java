@@ -19,14 +19,11 @@ final class CloseUpFigure {
     void write(Markup html, String id, RunVerdict run) {
         CloseUp closeUp = run.closeUp();
         double[] timeS = closeUp.timeS();
-        if (timeS.length < 2) {
-            return;
-        }
         String where = run.drive() + " at " + display.temperature(run.oilC());
         Plot.open(
                 html,
                 id,
-                526,
+                492,
                 "Close-up of " + where,
                 "Line pressure, element pressure, shaft speed true and as seen by the controller, pump speed and states"
                         + " around " + Numbers.fixed(closeUp.momentS(), 3) + " s. " + run.weakest());
@@ -54,7 +51,7 @@ final class CloseUpFigure {
         plot.key(Plot.LEFT + 150, "pressure of the commanded element", "element");
         plot.gap(15);
         double high = Math.max(scale.value(holdPressurePa) * 1.2, Math.max(highest(line), highest(element)));
-        Axis axis = plot.panel(140, 0, high, scale.label());
+        Axis axis = plot.panel(128, 0, high, scale.label());
         plot.trace(axis, closeUp.timeS(), element, "element");
         plot.trace(axis, closeUp.timeS(), line, "pressure");
         plot.level(axis, scale.value(holdPressurePa), "hold " + scale.text(holdPressurePa));
@@ -69,7 +66,7 @@ final class CloseUpFigure {
         plot.key(Plot.LEFT + 150, "shaft speed as the controller sees it", "seen");
         plot.gap(15);
         double low = Math.min(0, Math.min(lowest(shaft), lowest(seen)));
-        Axis axis = plot.panel(104, low, Math.max(100, Math.max(highest(shaft), highest(seen))), scale.label());
+        Axis axis = plot.panel(96, low, Math.max(100, Math.max(highest(shaft), highest(seen))), scale.label());
         plot.trace(axis, closeUp.timeS(), shaft, "speed");
         plot.trace(axis, closeUp.timeS(), seen, "seen");
     }
@@ -80,7 +77,7 @@ final class CloseUpFigure {
         plot.gap(4);
         plot.key(Plot.LEFT, "electric pump speed", "pumpspeed");
         plot.gap(15);
-        Axis axis = plot.panel(78, 0, Math.max(100, highest(pump)), scale.label());
+        Axis axis = plot.panel(64, 0, Math.max(100, highest(pump)), scale.label());
         plot.trace(axis, closeUp.timeS(), pump, "pumpspeed");
     }
 

@@ -43,16 +43,17 @@ final class DriveSection {
         figures(html, id, runs);
         figure(
                 html,
-                "The whole drive. Band: lowest to highest value in each moment of the drawing. Ring: lowest pressure"
+                "The whole drive",
+                "Band: lowest to highest value in each moment of the drawing. Ring: lowest pressure"
                         + " of an engaged element. Cross: here the run was lost.",
                 () -> overview.write(html, id, runs));
         runs.stream()
-                .filter(run -> run.closeUp() != null)
+                .filter(run -> run.closeUp() != null && run.closeUp().timeS().length > 1)
                 .min(Grid.WORST_FIRST)
                 .ifPresent(run -> figure(
                         html,
-                        "Close-up of the worst two seconds, at " + display.temperature(run.oilC())
-                                + ". The upright line marks the moment.",
+                        "The worst two seconds, at " + display.temperature(run.oilC()),
+                        "The upright line marks the moment.",
                         () -> closeUp.write(html, id + "-c", run)));
         remarks(html, runs);
         html.close().line();
@@ -73,19 +74,20 @@ final class DriveSection {
         html.close().line();
     }
 
-    private void figure(Markup html, String caption, Runnable drawings) {
+    private void figure(Markup html, String title, String caption, Runnable drawings) {
+        html.element("h3", title);
         html.open("figure");
         html.element("figcaption", caption).line();
-        html.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", caption);
+        html.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", title);
         drawings.run();
         html.close().close().line();
     }
 
     /** One row a figure, one column an oil temperature: narrow enough for paper and telephone. */
     private void figures(Markup html, String id, List<RunVerdict> runs) {
+        html.element("h3", "Figures", "id", id + "-f");
         html.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-labelledby", id + "-f");
-        html.open("table", "class", "figures");
-        html.element("caption", "Figures of " + runs.get(0).drive(), "id", id + "-f");
+        html.open("table", "class", "figures", "aria-labelledby", id + "-f");
         html.open("thead").open("tr").element("th", "Oil temperature", "scope", "col");
         for (RunVerdict run : runs) {
             html.element("th", display.temperature(run.oilC()), "scope", "col");

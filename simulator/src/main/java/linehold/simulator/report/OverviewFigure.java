@@ -8,8 +8,8 @@ import linehold.simulator.run.Overview;
 
 /** The whole of a drive: shaft speed once, then line pressure at each oil temperature, on the same time axis. */
 final class OverviewFigure {
-    private static final double SPEED_HEIGHT = 96;
-    private static final double PRESSURE_HEIGHT = 80;
+    private static final double SPEED_HEIGHT = 80;
+    private static final double PRESSURE_HEIGHT = 74;
     private static final double LANE_HEIGHT = 10;
 
     private final Display display;

@@ -106,12 +106,11 @@ public final class VerdictHtml {
         html.open("section", "aria-labelledby", "matrix");
         html.element("h2", "Lowest pressure of an engaged element", "id", "matrix")
                 .line();
+        String unit = display.pressureScale().label();
+        html.element("p", "In " + unit + ", by drive and oil temperature. A run that was lost says so.")
+                .line();
         html.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-labelledby", "matrix");
-        html.open("table", "class", "matrix");
-        html.element(
-                "caption",
-                "In " + display.pressureScale().label()
-                        + ", by drive and oil temperature. A run that was lost says so.");
+        html.open("table", "class", "matrix", "aria-labelledby", "matrix");
         html.open("thead").open("tr").element("th", "Drive", "scope", "col");
         for (double oilC : grid.temperaturesC()) {
             html.element("th", display.temperature(oilC), "scope", "col");
@@ -120,7 +119,12 @@ public final class VerdictHtml {
         List<String> drives = grid.drives();
         for (int i = 0; i < drives.size(); i++) {
             html.open("tr").open("th", "scope", "row");
-            html.element("a", drives.get(i), "href", "#drive-" + (i + 1)).close();
+            html.element("a", drives.get(i), "href", "#drive-" + (i + 1));
+            if (grid.runs(drives.get(i)).stream().anyMatch(run -> !run.held())) {
+                // On a narrow screen the lost column may be out of sight.
+                html.text(" ").element("strong", "✕ lost", "class", "lost");
+            }
+            html.close();
             for (double oilC : grid.temperaturesC()) {
                 cell(grid.run(drives.get(i), oilC));
             }
@@ -147,7 +151,9 @@ public final class VerdictHtml {
         html.open("section", "aria-labelledby", "facts");
         html.element("h2", "The build in numbers", "id", "facts").line();
         html.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-labelledby", "facts");
-        html.open("table", "class", "facts").open("tbody").line();
+        html.open("table", "class", "facts", "aria-labelledby", "facts")
+                .open("tbody")
+                .line();
         for (BuildFacts.Fact fact : BuildFacts.of(verdict.build(), display)) {
             html.open("tr").element("th", fact.name(), "scope", "row").element("td", fact.value());
             html.close().line();

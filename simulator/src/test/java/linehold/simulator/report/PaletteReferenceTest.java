@@ -29,12 +29,17 @@ class PaletteReferenceTest {
     }
 
     @Test
-    void shouldMeetContrastInLightAndDark() throws IOException {
+    void shouldMeetContrastInLightDarkAndPrint() throws IOException {
         String css = css();
         int dark = css.indexOf("prefers-color-scheme: dark");
+        int print = css.indexOf("@media print");
         assertThat(dark).isPositive();
+        assertThat(print).isGreaterThan(dark);
         check(colours(css.substring(0, dark)));
-        check(colours(css.substring(dark)));
+        check(colours(css.substring(dark, print)));
+        // Print starts from the light colours; a dark screen keeps its own to itself.
+        assertThat(css).contains("@media screen and (prefers-color-scheme: dark)");
+        check(colours(css.substring(0, dark) + css.substring(print)));
     }
 
     private static void check(Map<String, String> colours) {
