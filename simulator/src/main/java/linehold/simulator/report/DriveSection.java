@@ -38,7 +38,7 @@ final class DriveSection {
                 .line();
         losses(html, runs);
         RunVerdict worst = runs.stream().min(Grid.WORST_FIRST).orElseThrow();
-        html.open("p").element("strong", "Weakest moment. ").text(Sentences.ended(worst.weakest()));
+        html.open("p").element("strong", "Weakest moment. ").text(Sentences.whole(worst.weakest()));
         html.close().line();
         figures(html, id, runs);
         figure(
@@ -164,7 +164,7 @@ final class DriveSection {
         }
         html.element("h3", "Warnings and repairs to the log");
         html.open("ul");
-        remarks.forEach(remark -> html.element("li", Sentences.ended(remark)));
+        remarks.forEach(remark -> html.element("li", Sentences.whole(remark)));
         html.close().line();
     }
 }

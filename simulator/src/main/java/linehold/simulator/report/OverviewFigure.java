@@ -23,7 +23,7 @@ final class OverviewFigure {
     /** One drawing for the speed and one for each run, so that a page may break between them. */
     void write(Markup html, String id, List<RunVerdict> runs) {
         speed(html, id + "-n", runs.get(0));
-        double highestPa = holdPressurePa;
+        double highestPa = 1.2 * holdPressurePa;
         for (RunVerdict run : runs) {
             double[] highs = run.overview().pressureMaxPa();
             double high = Columns.extreme(highs, 0, highs.length, true);
@@ -49,8 +49,8 @@ final class OverviewFigure {
                 id,
                 SPEED_HEIGHT + 34,
                 "Shaft speed over the drive " + run.drive(),
-                "Band from lowest to highest shaft speed, between " + rpm.number(overviewSi(rpm, low)) + " and "
-                        + rpm.number(overviewSi(rpm, high)) + " " + rpm.label() + ".");
+                "Band from lowest to highest shaft speed, between " + Numbers.fixed(low, 0) + " and "
+                        + Numbers.fixed(high, 0) + " " + rpm.label() + ".");
         Plot plot = new Plot(html, 0, run.durationS());
         plot.caption("Shaft speed", "t strong");
         Axis axis = plot.panel(SPEED_HEIGHT, low, high, rpm.label());
@@ -114,10 +114,6 @@ final class OverviewFigure {
 
     private static double orZero(double value) {
         return Double.isNaN(value) ? 0 : value;
-    }
-
-    private static double overviewSi(Display.Scale scale, double shown) {
-        return scale.unit().toSi(shown);
     }
 
     static double[] values(Display.Scale scale, double[] si) {

@@ -61,7 +61,7 @@ final class Plot {
     /** Frame, grid and value labels of a panel; the returned scale draws into it. */
     Axis panel(double height, double low, double high, String unit) {
         double air = 0.06 * (high - low);
-        Axis values = Axis.over(low < 0 ? low - air : low, high + air, y + height, y, (int) Math.max(2, height / 26));
+        Axis values = Axis.over(low < 0 ? low - air : low, high + air, y + height, y, (int) Math.ceil(height / 20));
         PathData lines = new PathData();
         for (double tick : values.ticks()) {
             lines.moveTo(LEFT, values.px(tick)).lineTo(RIGHT, values.px(tick));

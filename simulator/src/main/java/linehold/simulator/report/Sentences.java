@@ -2,6 +2,7 @@ package linehold.simulator.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import linehold.simulator.drive.RepairCounts;
 import linehold.simulator.prove.Loss;
 import linehold.simulator.prove.RunVerdict;
@@ -72,7 +73,13 @@ final class Sentences {
         return number + " " + noun + (number == 1 ? "" : "s");
     }
 
-    static String ended(String sentence) {
+    /** A whole sentence: it starts with a capital letter and ends with a stop. */
+    static String whole(String sentence) {
+        String text = ended(sentence);
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    }
+
+    private static String ended(String sentence) {
         String text = sentence.strip();
         return text.endsWith(".") || text.endsWith("!") ? text : text + ".";
     }

@@ -82,7 +82,7 @@ public final class VerdictHtml {
         html.open("div", "class", "answer " + (verdict.held() ? "held" : "lost"));
         html.element("p", "Verdict", "class", "label");
         html.element("p", word().toUpperCase(Locale.ROOT), "class", "verdict");
-        html.element("p", Sentences.ended(Sentences.tally(verdict)));
+        html.element("p", Sentences.whole(Sentences.tally(verdict)));
         html.close().line();
         html.open("dl");
         entry("Must keep", display.pressure(build.limits().holdPressurePa()));
@@ -98,7 +98,7 @@ public final class VerdictHtml {
     private void weakest() {
         html.open("section", "aria-labelledby", "weakest");
         html.element("h2", "Weakest moment", "id", "weakest");
-        html.element("p", Sentences.ended(verdict.weakest()), "class", "lead");
+        html.element("p", Sentences.whole(verdict.weakest()), "class", "lead");
         html.close().line();
     }
 

@@ -161,7 +161,7 @@ public final class VerdictTable {
     }
 
     private void end() {
-        paragraph("Weakest moment: ", Sentences.ended(verdict.weakest()));
+        paragraph("Weakest moment: ", Sentences.whole(verdict.weakest()));
         String word = verdict.held() ? "held" : "lost";
         String line = word.toUpperCase(Locale.ROOT) + ": " + Sentences.tally(verdict) + ".";
         out.append(verdict.held() ? ink.good(line) : ink.bad(line)).append('\n');

@@ -134,7 +134,7 @@ class VerdictHtmlTest {
         assertThat(text)
                 .contains(
                         "12 rows with a repeated time stamp",
-                        "a gap in the log ended the evidence at 271.4 s",
+                        "A gap in the log ended the evidence at 271.4 s",
                         "-20 °C: oil viscosity is extrapolated below the pour point",
                         "Relay operations (per hour)",
                         "LH-P1, LH-S2",
