@@ -47,6 +47,7 @@ final class CloseUpFigure {
         Display.Scale scale = display.pressureScale();
         double[] line = OverviewFigure.values(scale, closeUp.linePressurePa());
         double[] element = OverviewFigure.values(scale, closeUp.elementPressurePa());
+        plot.levelKey("hold " + scale.text(holdPressurePa));
         plot.key(Plot.LEFT, "line pressure", "pressure");
         plot.key(Plot.LEFT + 150, "pressure of the commanded element", "element");
         plot.gap(15);
@@ -54,7 +55,7 @@ final class CloseUpFigure {
         Axis axis = plot.panel(128, 0, high, scale.label());
         plot.trace(axis, closeUp.timeS(), element, "element");
         plot.trace(axis, closeUp.timeS(), line, "pressure");
-        plot.level(axis, scale.value(holdPressurePa), "hold " + scale.text(holdPressurePa));
+        plot.level(axis, scale.value(holdPressurePa));
     }
 
     private void speeds(Plot plot, CloseUp closeUp) {

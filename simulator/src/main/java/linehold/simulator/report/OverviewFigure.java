@@ -72,6 +72,7 @@ final class OverviewFigure {
                         + "; below it the share of time with the electric pump on and with an element engaged. "
                         + lowest(run));
         Plot plot = new Plot(html, 0, run.durationS());
+        plot.levelKey("hold " + scale.text(holdPressurePa));
         plot.caption(
                 "Line pressure at " + display.temperature(run.oilC()) + ": " + (run.held() ? "held" : "LOST") + ". "
                         + lowest(run),
@@ -84,14 +85,9 @@ final class OverviewFigure {
                 values(scale, overview.pressureMaxPa()),
                 Plot.COLUMNS);
         plot.band(axis, columns, "pressure");
-        plot.level(axis, scale.value(holdPressurePa), "hold " + scale.text(holdPressurePa));
+        plot.level(axis, scale.value(holdPressurePa));
         if (Double.isFinite(run.engagedPressureMinAtS()) && Double.isFinite(run.engagedPressureMinPa())) {
-            plot.mark(
-                    axis,
-                    run.engagedPressureMinAtS(),
-                    scale.value(run.engagedPressureMinPa()),
-                    scale.number(run.engagedPressureMinPa()),
-                    run.engagedPressureMinPa() >= holdPressurePa);
+            plot.mark(axis, run.engagedPressureMinAtS(), scale.value(run.engagedPressureMinPa()));
         }
         for (Loss loss : run.losses()) {
             if (Double.isFinite(loss.atS())) {

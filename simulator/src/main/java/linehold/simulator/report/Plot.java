@@ -173,20 +173,16 @@ final class Plot {
         return pen;
     }
 
-    /** A level all along the panel, named at its right end. */
-    void level(Axis values, double value, String name) {
+    /** A level all along the panel. */
+    void level(Axis values, double value) {
         path("hold", new PathData().moveTo(LEFT, values.px(value)).lineTo(RIGHT, values.px(value)));
-        svg.element(
-                "text",
-                name,
-                "class",
-                "t halo holdname",
-                "text-anchor",
-                "end",
-                "x",
-                Numbers.place(RIGHT - 4),
-                "y",
-                Numbers.place(values.px(value) - 3));
+    }
+
+    /** What the dashed level of the next panel means, above its right end: inside it would hide what it marks. */
+    void levelKey(String name) {
+        double x = RIGHT - 6.2 * name.length();
+        path("hold", new PathData().moveTo(x - 34, y + 7).lineTo(x - 5, y + 7));
+        label("end", RIGHT, y + 11, name);
     }
 
     /** A lane filled in proportion to the share of each column. */
@@ -269,23 +265,18 @@ final class Plot {
         laneEnd(bottom);
     }
 
-    /** A ring around a point, its name above it or beside it. */
-    void mark(Axis values, double s, double value, String name, boolean above) {
-        double px = time.px(s);
-        double py = values.px(value);
-        svg.empty("circle", "class", "mark", "cx", Numbers.place(px), "cy", Numbers.place(py), "r", "4.5");
-        boolean leftHalf = px < (LEFT + RIGHT) / 2;
-        svg.element(
-                "text",
-                name,
+    /** A ring around a point. */
+    void mark(Axis values, double s, double value) {
+        svg.empty(
+                "circle",
                 "class",
-                "t halo strong",
-                "text-anchor",
-                leftHalf ? "start" : "end",
-                "x",
-                Numbers.place(px + (above ? 0 : leftHalf ? 9 : -9)),
-                "y",
-                Numbers.place(above ? py - 8 : py + 4));
+                "mark",
+                "cx",
+                Numbers.place(time.px(s)),
+                "cy",
+                Numbers.place(values.px(value)),
+                "r",
+                "4.5");
     }
 
     /** A cross below the upper edge of a panel: here the run was lost. */
