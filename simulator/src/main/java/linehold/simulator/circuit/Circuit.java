@@ -1,24 +1,24 @@
 package linehold.simulator.circuit;
 
 import linehold.controller.Range;
-import linehold.simulator.build.ApplyElementSpec;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
+import linehold.simulator.build.RegulatorSpec;
+import linehold.simulator.circuit.ApplyElement.Piston;
 import linehold.simulator.electrics.PumpMotor;
 import linehold.simulator.numeric.ArrowheadSystem;
 import linehold.simulator.oil.Oil;
 
 /**
  * The equations of the circuit: stored volume of the line (hub), electric pump speed and oil volume of each apply
- * element (leaves).
+ * element (leaves). docs/model.md states them all.
  *
  * <pre>dS/dt  = Q_int + Q_el − Q_lam − Q_orf − Q_reg − Σ Q_feed,k
- * Q_int  = D·n − S_int·p/μ      Q_lam = S_line·p/μ      Q_orf = (Cd·A)_leak·sq(p)
- * Q_reg  = G·max(0, p − p_set)  Q_feed,k = (Cd·A)_feed·sq(p − p_k)
- * dv_k/dt = Q_feed,k while commanded, −(Cd·A)_exh·sq(p_k) while not</pre>
+ * Q_int  = D·min(n, n_fill) − S_int·p/μ      Q_lam = S_line·p/μ      Q_orf = (Cd·A)_leak·sq(p)
+ * Q_reg  = G·max(0, p − p_set)</pre>
  *
- * <p>Kinks that need an exact instant (piston touch, empty element, dry line) are modes, set from outside by
- * {@link Plant}; between two changes of mode the equations are smooth enough for the stepper.
+ * <p>Changes of form that need an exact instant (piston touch, empty element, dry line) are modes, set from outside by
+ * {@link Kinks}; between two changes of mode the equations are smooth enough for the stepper.
  */
 final class Circuit implements ArrowheadSystem {
     static final int STORED = 0;
@@ -33,26 +33,27 @@ final class Circuit implements ArrowheadSystem {
     static final int REGULATOR = 4;
     static final int FLOWS = 5;
 
-    /** Where the piston of an element is. */
-    enum Piston {
-        /** v = 0 and nothing flows. */
-        EMPTY,
-        /** Moving: 0 ≤ v ≤ v_stroke. */
-        STROKING,
-        /** Pressing: v ≥ v_stroke. */
-        TOUCHED
+    /** Tolerable error in one step: of pressures and pump speed, absolute and relative, and of a stroke, relative. */
+    record Tolerance(double pressurePa, double relative, double pumpRadPerS, double strokePart) {
+        static final Tolerance USUAL = new Tolerance(60, 1e-4, 0.05, 2e-5);
     }
-
-    /** Tolerable error in one step: absolute and relative, of pressure and of pump speed. */
-    private final Tolerance tolerance;
 
     final LineStorage storage;
     final Oil oil;
     final PumpMotor motor;
     final PumpOutlet outlet;
+    final ApplyElement[] elements = new ApplyElement[Element.COUNT];
+
+    private final Tolerance tolerance;
     private final Orifice orifice;
-    private final Build build;
+    private final RegulatorSpec regulator;
+    private final double displacementM3PerRad;
+    private final double internalSlipM3;
     private final double fillLimitRadPerS;
+    private final double laminarLeakM3;
+    private final double leakAreaM2;
+    private final double regulatorGainM3PerSPa;
+    private final double referenceViscosityPaS;
 
     // Conditions, constant or linear in time within a step
     private double shaftAtS;
@@ -67,19 +68,12 @@ final class Circuit implements ArrowheadSystem {
 
     boolean contactClosed;
     boolean lineDry;
-    final boolean[] commanded = new boolean[Element.COUNT];
-    final Piston[] piston = new Piston[Element.COUNT];
 
     // Values that depend on oil only
     private double internalSlipM3PerSPa;
     private double lineLeakM3PerSPa;
 
-    record Tolerance(double pressurePa, double relative, double pumpRadPerS, double strokePart) {
-        static final Tolerance USUAL = new Tolerance(60, 1e-4, 0.05, 2e-5);
-    }
-
     Circuit(Build build, double oilC, Tolerance tolerance) {
-        this.build = build;
         this.tolerance = tolerance;
         storage = new LineStorage(build.line(), build.oil());
         oil = new Oil(build.oil(), oilC);
@@ -87,8 +81,17 @@ final class Circuit implements ArrowheadSystem {
                 build.electricPump(), build.supply(), build.relay().contactResistanceOhm());
         orifice = new Orifice(build.line().linearBelowPa());
         outlet = new PumpOutlet(build.electricPump(), build.hose(), orifice);
+        for (int k = 0; k < Element.COUNT; k++) {
+            elements[k] = new ApplyElement(build.elements().get(k), build.feed(), orifice, storage);
+        }
+        regulator = build.regulator();
+        regulatorGainM3PerSPa = regulator.gainM3PerSPa();
+        displacementM3PerRad = build.internalPump().displacementM3PerRev() / (2 * Math.PI);
+        internalSlipM3 = build.internalPump().slipM3();
         fillLimitRadPerS = build.internalPump().fillLimitRevPerS() * 2 * Math.PI;
-        java.util.Arrays.fill(piston, Piston.EMPTY);
+        laminarLeakM3 = build.line().laminarLeakM3();
+        leakAreaM2 = build.line().orificeLeakM2();
+        referenceViscosityPaS = build.hose().referenceViscosityPaS();
         setRange(Range.PARK);
         setOilC(oilC);
     }
@@ -98,13 +101,13 @@ final class Circuit implements ArrowheadSystem {
         double viscosity = oil.viscosityPaS();
         orifice.setDensity(oil.densityKgPerM3());
         outlet.setOil(viscosity, oil.densityKgPerM3());
-        motor.setViscosityRatio(viscosity / build.hose().referenceViscosityPaS());
-        internalSlipM3PerSPa = build.internalPump().slipM3() / viscosity;
-        lineLeakM3PerSPa = build.line().laminarLeakM3() / viscosity;
+        motor.setViscosityRatio(viscosity / referenceViscosityPaS);
+        internalSlipM3PerSPa = internalSlipM3 / viscosity;
+        lineLeakM3PerSPa = laminarLeakM3 / viscosity;
     }
 
     void setRange(Range range) {
-        regulatorSetPa = build.regulator().setPressurePa(range);
+        regulatorSetPa = regulator.setPressurePa(range);
         regulatorOpensM3 = storage.storedM3(regulatorSetPa);
     }
 
@@ -132,25 +135,8 @@ final class Circuit implements ArrowheadSystem {
         return motor.currentAmps(contactClosed, busOpenVolts(timeS), pumpRadPerS);
     }
 
-    /** Piston pressure of an element, Pa, at its volume, m³. */
-    double pistonPa(int k, double volumeM3) {
-        ApplyElementSpec spec = build.elements().get(k);
-        return piston[k] == Piston.TOUCHED
-                ? spec.touchPressurePa() + (volumeM3 - spec.strokeVolumeM3()) / spec.complianceM3PerPa()
-                : spec.returnPressurePa()
-                        + (spec.touchPressurePa() - spec.returnPressurePa()) * volumeM3 / spec.strokeVolumeM3();
-    }
-
-    private double pistonPaPerM3(int k) {
-        ApplyElementSpec spec = build.elements().get(k);
-        return piston[k] == Piston.TOUCHED
-                ? 1 / spec.complianceM3PerPa()
-                : (spec.touchPressurePa() - spec.returnPressurePa()) / spec.strokeVolumeM3();
-    }
-
     /** Flow of the internal pump, m³/s, signed: a shaft turning backward draws oil out of the line. */
     double internalFlow(double timeS, double linePa) {
-        double displacementM3PerRad = build.internalPump().displacementM3PerRev() / (2 * Math.PI);
         return displacementM3PerRad * Math.min(shaftRadPerS(timeS), fillLimitRadPerS) - internalSlipM3PerSPa * linePa;
     }
 
@@ -160,44 +146,30 @@ final class Circuit implements ArrowheadSystem {
         q[INTERNAL] = internalFlow(timeS, linePa);
         q[ELECTRIC] = outlet.flowM3PerS;
         q[LAMINAR_LEAK] = lineLeakM3PerSPa * linePa;
-        q[ORIFICE_LEAK] = build.line().orificeLeakM2() * orifice.velocity(linePa);
-        q[REGULATOR] = build.regulator().gainM3PerSPa() * Math.max(0, linePa - regulatorSetPa);
+        q[ORIFICE_LEAK] = orifice.flow(leakAreaM2, linePa);
+        q[REGULATOR] = regulatorGainM3PerSPa * Math.max(0, linePa - regulatorSetPa);
         return q[INTERNAL] + q[ELECTRIC] - q[LAMINAR_LEAK] - q[ORIFICE_LEAK] - q[REGULATOR];
     }
 
     @Override
     public void evaluate(double timeS, double[] y, double[] f, double[] q) {
+        double net = rates(timeS, y, f, q);
+        f[STORED] = lineDry ? 0 : net;
+    }
+
+    /** Rates of pump and elements into f, flows into q. Returns what would flow into the line, were it not dry, m³/s. */
+    double rates(double timeS, double[] y, double[] f, double[] q) {
         double linePa = storage.pressurePa(y[STORED]);
         double pumpRadPerS = Math.max(0, y[PUMP_SPEED]);
         double net = lineFlows(timeS, linePa, pumpRadPerS, q);
         double current = pumpCurrentAmps(timeS, pumpRadPerS);
         f[PUMP_SPEED] = motor.acceleration(current, outlet.outletPa, pumpRadPerS);
         for (int k = 0; k < Element.COUNT; k++) {
-            double rate = elementRate(k, linePa, y[FIRST_ELEMENT + k]);
+            ApplyElement element = elements[k];
+            double rate = element.rate(linePa, y[FIRST_ELEMENT + k]);
             f[FIRST_ELEMENT + k] = rate;
-            if (commanded[k]) {
+            if (element.commanded) {
                 net -= rate;
-            }
-        }
-        f[STORED] = lineDry ? 0 : net;
-    }
-
-    private double elementRate(int k, double linePa, double volumeM3) {
-        if (piston[k] == Piston.EMPTY) {
-            return 0;
-        }
-        double pistonPa = pistonPa(k, volumeM3);
-        return commanded[k]
-                ? build.feed().feedAreaM2() * orifice.velocity(linePa - pistonPa)
-                : -build.feed().exhaustAreaM2() * orifice.velocity(pistonPa);
-    }
-
-    /** What would flow into the line, m³/s, were it not dry. */
-    double netFlow(double timeS, double[] y, double[] q) {
-        double net = lineFlows(timeS, storage.pressurePa(y[STORED]), Math.max(0, y[PUMP_SPEED]), q);
-        for (int k = 0; k < Element.COUNT; k++) {
-            if (commanded[k]) {
-                net -= elementRate(k, storage.pressurePa(y[STORED]), y[FIRST_ELEMENT + k]);
             }
         }
         return net;
@@ -205,46 +177,42 @@ final class Circuit implements ArrowheadSystem {
 
     @Override
     public void linearise(double timeS, double[] y, double[] f, double[] q, Linearisation out) {
+        double net = rates(timeS, y, f, q);
+        f[STORED] = lineDry ? 0 : net;
         double linePa = storage.pressurePa(y[STORED]);
         double perM3 = 1 / storage.complianceM3PerPa(linePa);
         double pumpRadPerS = Math.max(0, y[PUMP_SPEED]);
-        double net = lineFlows(timeS, linePa, pumpRadPerS, q);
 
         out.flowByHub[INTERNAL] = -internalSlipM3PerSPa * perM3;
         out.flowByHub[ELECTRIC] = outlet.flowByPressure * perM3;
         out.flowByHub[LAMINAR_LEAK] = lineLeakM3PerSPa * perM3;
-        double leakArea = build.line().orificeLeakM2();
-        out.flowByHub[ORIFICE_LEAK] = leakArea * orifice.slope(linePa, orifice.velocity(linePa)) * perM3;
-        out.flowByHub[REGULATOR] = linePa > regulatorSetPa ? build.regulator().gainM3PerSPa() * perM3 : 0;
+        out.flowByHub[ORIFICE_LEAK] = orifice.conductance(leakAreaM2, linePa, q[ORIFICE_LEAK]) * perM3;
+        out.flowByHub[REGULATOR] = linePa > regulatorSetPa ? regulatorGainM3PerSPa * perM3 : 0;
         out.flowByFirstLeaf[ELECTRIC] = outlet.flowBySpeed;
-        double shaftBelowLimit = shaftRadPerS(timeS) < fillLimitRadPerS ? 1 : 0;
-        out.flowByTime[INTERNAL] =
-                shaftBelowLimit * build.internalPump().displacementM3PerRev() / (2 * Math.PI) * shaftSlope;
+        out.flowByTime[INTERNAL] = shaftRadPerS(timeS) < fillLimitRadPerS ? displacementM3PerRad * shaftSlope : 0;
 
         double hubByHub = out.flowByHub[INTERNAL]
                 + out.flowByHub[ELECTRIC]
                 - out.flowByHub[LAMINAR_LEAK]
                 - out.flowByHub[ORIFICE_LEAK]
                 - out.flowByHub[REGULATOR];
-        linearisePump(timeS, perM3, pumpRadPerS, f, out);
+        linearisePump(timeS, perM3, pumpRadPerS, out);
+        double tolerablePa = tolerance.pressurePa + tolerance.relative * linePa;
         for (int k = 0; k < Element.COUNT; k++) {
-            double own = lineariseElement(k, linePa, perM3, y[FIRST_ELEMENT + k], f, out);
-            hubByHub += own;
-            if (commanded[k]) {
-                net -= f[FIRST_ELEMENT + k];
-            }
+            hubByHub += lineariseElement(k, linePa, perM3, y[FIRST_ELEMENT + k], f[FIRST_ELEMENT + k], out);
+            out.tolerable[FIRST_ELEMENT + k] = elements[k].piston == Piston.TOUCHED
+                    ? tolerablePa / elements[k].pistonPaPerM3()
+                    : tolerance.strokePart * elements[k].strokeM3;
         }
         out.hubByHub = lineDry ? 0 : hubByHub;
         out.hubByLeaf[PUMP_SPEED] = lineDry ? 0 : outlet.flowBySpeed;
         out.byTime[STORED] = lineDry ? 0 : out.flowByTime[INTERNAL];
-        f[STORED] = lineDry ? 0 : net;
-        out.tolerable[STORED] = (tolerance.pressurePa + tolerance.relative * linePa) / perM3;
+        out.tolerable[STORED] = tolerablePa / perM3;
     }
 
-    private void linearisePump(double timeS, double perM3, double pumpRadPerS, double[] f, Linearisation out) {
+    private void linearisePump(double timeS, double perM3, double pumpRadPerS, Linearisation out) {
         double current = pumpCurrentAmps(timeS, pumpRadPerS);
         double byOutlet = motor.accelerationByOutlet();
-        f[PUMP_SPEED] = motor.acceleration(current, outlet.outletPa, pumpRadPerS);
         out.leafByHub[PUMP_SPEED] = byOutlet * outlet.outletByPressure * perM3;
         out.leafByLeaf[PUMP_SPEED] = motor.accelerationBySpeed(current, pumpRadPerS) + byOutlet * outlet.outletBySpeed;
         out.byTime[PUMP_SPEED] = motor.accelerationByVolts(current) * busSlope;
@@ -253,36 +221,23 @@ final class Circuit implements ArrowheadSystem {
 
     /** Derivatives of one element; returns its part of ∂f_0/∂y_0. */
     private double lineariseElement(
-            int k, double linePa, double perM3, double volumeM3, double[] f, Linearisation out) {
+            int k, double linePa, double perM3, double volumeM3, double rate, Linearisation out) {
+        ApplyElement element = elements[k];
         int i = FIRST_ELEMENT + k;
-        double paPerM3 = pistonPaPerM3(k);
-        out.tolerable[i] = piston[k] == Piston.TOUCHED
-                ? (tolerance.pressurePa + tolerance.relative * linePa) / paPerM3
-                : tolerance.strokePart * build.elements().get(k).strokeVolumeM3();
-        if (piston[k] == Piston.EMPTY) {
-            f[i] = 0;
-            out.hubByLeaf[i] = 0;
-            out.leafByHub[i] = 0;
-            out.leafByLeaf[i] = 0;
+        out.leafByHub[i] = 0;
+        out.leafByLeaf[i] = 0;
+        out.hubByLeaf[i] = 0;
+        if (element.piston == Piston.EMPTY) {
             return 0;
         }
-        double pistonPa = pistonPa(k, volumeM3);
-        if (!commanded[k]) {
-            double area = build.feed().exhaustAreaM2();
-            double velocity = orifice.velocity(pistonPa);
-            f[i] = -area * velocity;
-            out.hubByLeaf[i] = 0;
-            out.leafByHub[i] = 0;
-            out.leafByLeaf[i] = -area * orifice.slope(pistonPa, velocity) * paPerM3;
+        double conductance = element.conductance(linePa, volumeM3, rate);
+        double byVolume = conductance * element.pistonPaPerM3();
+        out.leafByLeaf[i] = -byVolume;
+        if (!element.commanded) {
             return 0;
         }
-        double area = build.feed().feedAreaM2();
-        double velocity = orifice.velocity(linePa - pistonPa);
-        double slope = area * orifice.slope(linePa - pistonPa, velocity);
-        f[i] = area * velocity;
-        out.leafByHub[i] = slope * perM3;
-        out.leafByLeaf[i] = -slope * paPerM3;
-        out.hubByLeaf[i] = lineDry ? 0 : slope * paPerM3;
-        return -slope * perM3;
+        out.leafByHub[i] = conductance * perM3;
+        out.hubByLeaf[i] = lineDry ? 0 : byVolume;
+        return -conductance * perM3;
     }
 }

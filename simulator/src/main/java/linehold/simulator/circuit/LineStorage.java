@@ -21,7 +21,7 @@ public final class LineStorage {
     private final double prechargePa;
     private final double gasM3;
     /** Stored volume at which the accumulator starts to take oil. */
-    private final double gasFromM3;
+    final double gasFromM3;
 
     public LineStorage(LineSpec line, OilSpec oil) {
         linearM3PerPa = line.volumeM3() / oil.bulkModulusPa() + line.structureComplianceM3PerPa();

@@ -1,9 +1,10 @@
 package linehold.simulator.circuit;
 
 /**
- * The square-root law of a sharp-edged orifice per unit of Cd·A, made smooth around zero:
+ * Flow through a sharp-edged orifice, made smooth around zero:
  *
- * <pre>sq(x) = sign(x)·√(2|x|/ρ)                                     |x| ≥ x_lin
+ * <pre>Q = Cd·A·sq(x),  x the pressure difference
+ * sq(x) = sign(x)·√(2|x|/ρ)                                     |x| ≥ x_lin
  * sq(x) = x·√(2/(ρ·x_lin))·(1.25 − 0.25·(x/x_lin)²)          |x| &lt; x_lin</pre>
  *
  * <p>Value and slope are continuous at x_lin. Source of the law: e.g. Merritt 1967, ch. 3; of the smoothing: our own.
@@ -22,23 +23,22 @@ final class Orifice {
         linearSlope = root2PerDensity / Math.sqrt(linearBelowPa);
     }
 
-    /** Mean velocity behind a pressure difference, m/s: flow is this times Cd·A. */
-    double velocity(double differencePa) {
+    /** Flow, m³/s, of the sign of the pressure difference, Pa, through Cd·A, m². */
+    double flow(double areaM2, double differencePa) {
         double magnitude = Math.abs(differencePa);
         if (magnitude >= linearBelowPa) {
-            double velocity = root2PerDensity * Math.sqrt(magnitude);
-            return differencePa < 0 ? -velocity : velocity;
+            return Math.copySign(areaM2 * root2PerDensity * Math.sqrt(magnitude), differencePa);
         }
         double part = differencePa / linearBelowPa;
-        return differencePa * linearSlope * (1.25 - 0.25 * part * part);
+        return areaM2 * differencePa * linearSlope * (1.25 - 0.25 * part * part);
     }
 
-    /** Derivative of {@link #velocity} by the pressure difference, m/(s·Pa), given the velocity there. */
-    double slope(double differencePa, double velocity) {
+    /** Derivative of {@link #flow} by the pressure difference, m³/(s·Pa), given the flow there. */
+    double conductance(double areaM2, double differencePa, double flowM3PerS) {
         if (Math.abs(differencePa) >= linearBelowPa) {
-            return 0.5 * velocity / differencePa;
+            return 0.5 * flowM3PerS / differencePa;
         }
         double part = differencePa / linearBelowPa;
-        return linearSlope * (1.25 - 0.75 * part * part);
+        return areaM2 * linearSlope * (1.25 - 0.75 * part * part);
     }
 }

@@ -1,10 +1,10 @@
 package linehold.simulator.circuit;
 
 import linehold.controller.Range;
-import linehold.simulator.build.ApplyElementSpec;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
-import linehold.simulator.circuit.Circuit.Piston;
+import linehold.simulator.build.RelaySpec;
+import linehold.simulator.circuit.ApplyElement.Piston;
 import linehold.simulator.electrics.RelayContact;
 import linehold.simulator.numeric.ArrowheadStepper;
 
@@ -13,69 +13,64 @@ import linehold.simulator.numeric.ArrowheadStepper;
  * are set at the present instant and hold, or run on linearly, until set again; {@link #advance} moves the present on.
  *
  * <p>Steps are as long as the accuracy allows, often far longer than a controller period: what is read between the ends
- * of a step comes from its interpolant, and a condition that changes within a step cuts it there. Piston touch, empty
- * elements and the dry line are found exactly and end a step.
+ * of a step comes from its interpolant, and a condition that changes within a step cuts it there. Reading never changes
+ * what comes after. docs/model.md states the physics, docs/numerics.md the method and its measured errors.
  */
 public final class Plant {
     private static final double LONGEST_STEP_S = 1.0;
-    /** A varying oil temperature is held within a step of this length. */
-    private static final double LONGEST_STEP_WARMING_S = 0.05;
+    /** A varying oil temperature is held within a step that covers this much of it, K. */
+    private static final double LARGEST_WARMING_K = 0.05;
     /** First try after a switch, s, and after a bend in a condition. */
     private static final double AFTER_SWITCH_S = 1e-3;
 
     private static final double AFTER_BEND_S = 10e-3;
     /** A kink that the error estimate cannot get over is stepped over at this length. */
     private static final double SHORTEST_STEP_S = 1e-8;
-    /** Crossings closer to the start than this are rounding. */
-    private static final double SAME_INSTANT_S = 1e-11;
 
     private final Build build;
     private final Circuit circuit;
     private final ArrowheadStepper stepper;
     private final RelayContact contact;
-    private final double[] scratch = new double[Circuit.STATES];
-    private final double[] scratchFlows = new double[Circuit.FLOWS];
-
-    private final double reliefClosesM3;
+    private final Meters meters;
+    private final Kinks kinks;
 
     private double nowS;
+    /** The present as a fraction of the step in flight. */
+    private double fraction;
+
     private double stepEndS;
     private double endFraction;
-    private int eventState = -1;
-    private double eventValue;
     private double nextStepS = AFTER_SWITCH_S;
     private double oilAtS;
     private double oilC;
     private double oilSlope;
-
-    private double airDrawnM3;
-    private double exhaustedM3;
-    private double pumpEnergyJ;
-    private double contactClosedS;
-    private double lowestPa;
+    private long attempts;
 
     /**
+     * Everything empty and at rest, range P.
+     *
      * @param withBounce whether the contact bounces after closing
      * @param contactClosedAtFirst state of the pump's contact at time 0
      */
     public Plant(Build build, double oilC, boolean withBounce, boolean contactClosedAtFirst) {
-        this(build, oilC, withBounce, contactClosedAtFirst, Circuit.Tolerance.USUAL);
+        this(build, build.relay(), oilC, withBounce, contactClosedAtFirst);
     }
 
-    Plant(Build build, double oilC, boolean withBounce, boolean contactClosedAtFirst, Circuit.Tolerance tolerance) {
+    /** The same with other relay delays than the build's: those of the contact the pump is really wired through. */
+    public Plant(Build build, RelaySpec relay, double oilC, boolean withBounce, boolean contactClosedAtFirst) {
         this.build = build;
         this.oilC = oilC;
-        circuit = new Circuit(build, oilC, tolerance);
+        circuit = new Circuit(build, oilC, Circuit.Tolerance.USUAL);
         circuit.setBus(0, build.supply().openVolts(), 0);
-        contact = new RelayContact(build.relay(), withBounce, contactClosedAtFirst);
+        contact = new RelayContact(relay, withBounce, contactClosedAtFirst);
         circuit.contactClosed = contactClosedAtFirst;
-        reliefClosesM3 = circuit.storage.storedM3(
-                Math.max(0, build.electricPump().reliefPa() - build.hose().crackPa()));
         stepper = new ArrowheadStepper(circuit, Circuit.STATES, Circuit.FLOWS);
+        meters = new Meters(circuit, stepper);
+        kinks = new Kinks(build, circuit, stepper, meters);
     }
 
     /**
-     * Sets the state at time 0; without it everything is empty and at rest.
+     * Sets the state at time 0, before anything else.
      *
      * @param elementVolumesM3 oil in each apply element by {@link Element#ordinal}
      */
@@ -83,15 +78,10 @@ public final class Plant {
         double[] state = new double[Circuit.STATES];
         state[Circuit.STORED] = circuit.storage.storedM3(linePressurePa);
         state[Circuit.PUMP_SPEED] = pumpRadPerS;
-        for (int k = 0; k < Element.COUNT; k++) {
-            double volume = elementVolumesM3[k];
-            state[Circuit.FIRST_ELEMENT + k] = volume;
-            circuit.piston[k] = volume <= 0
-                    ? Piston.EMPTY
-                    : volume < build.elements().get(k).strokeVolumeM3() ? Piston.STROKING : Piston.TOUCHED;
-        }
+        System.arraycopy(elementVolumesM3, 0, state, Circuit.FIRST_ELEMENT, Element.COUNT);
         stepper.restart(0, state);
-        lowestPa = linePressurePa;
+        kinks.settle();
+        meters.restartLowest(state[Circuit.STORED]);
     }
 
     // ---- conditions -------------------------------------------------------------------------------------------
@@ -124,9 +114,9 @@ public final class Plant {
 
     /** Commands an apply element on (fill) or off (exhaust). */
     public void command(Element element, boolean on) {
-        if (circuit.commanded[element.ordinal()] != on) {
+        if (circuit.elements[element.ordinal()].commanded != on) {
             cut(AFTER_SWITCH_S);
-            circuit.commanded[element.ordinal()] = on;
+            circuit.elements[element.ordinal()].commanded = on;
         }
     }
 
@@ -159,9 +149,13 @@ public final class Plant {
     /**
      * Moves the present to {@code toS}.
      *
+     * @param toS not before the present, s
      * @param horizonS time up to which the conditions are known to run on as set; at least {@code toS}
      */
     public void advance(double toS, double horizonS) {
+        if (!(toS >= nowS && horizonS >= toS)) {
+            throw new IllegalArgumentException("from " + nowS + " s to " + toS + " s, known up to " + horizonS + " s");
+        }
         for (double contactS = contact.nextChangeS(); contactS <= toS; contactS = contact.nextChangeS()) {
             moveTo(contactS, contactS);
             cut(AFTER_SWITCH_S);
@@ -177,219 +171,83 @@ public final class Plant {
             takeStep(limitS);
         }
         nowS = toS;
+        double lengthS = stepper.lengthS();
+        fraction = lengthS == 0 ? 0 : Math.min(endFraction, (toS - stepper.startS()) / lengthS);
     }
 
     /** Ends the step in flight at the present instant, because a condition changes here. */
     private void cut(double nextTryS) {
         if (stepEndS > nowS) {
-            accept(fraction());
+            meters.take(fraction);
+            stepper.accept(fraction);
             stepper.setStartS(nowS);
             stepEndS = nowS;
         } else {
             finishStep();
         }
+        fraction = 0;
         stepper.invalidate();
         nextStepS = Math.min(nextStepS, nextTryS);
     }
 
-    private double fraction() {
-        double length = stepper.lengthS();
-        return length == 0 ? 0 : Math.min(endFraction, (nowS - stepper.startS()) / length);
-    }
-
     private void finishStep() {
-        if (stepper.lengthS() == 0) {
-            return;
+        if (stepper.lengthS() > 0) {
+            meters.take(endFraction);
+            stepper.accept(endFraction);
+            kinks.land();
+            stepper.setStartS(stepEndS);
         }
-        accept(endFraction);
-        if (eventState >= 0) {
-            stepper.set(eventState, eventValue);
-        }
-        stepper.setStartS(stepEndS);
-        lowestPa = Math.min(lowestPa, circuit.storage.pressurePa(stepper.startState(Circuit.STORED)));
-    }
-
-    /** Takes the step in flight as far as a fraction of it, with all that is counted. */
-    private void accept(double fraction) {
-        double takenS = fraction * stepper.lengthS();
-        if (takenS <= 0) {
-            return;
-        }
-        double middleRadPerS = stepper.state(Circuit.PUMP_SPEED, 0.5 * fraction);
-        double middleS = stepper.startS() + 0.5 * takenS;
-        double amps = circuit.pumpCurrentAmps(middleS, middleRadPerS);
-        pumpEnergyJ += amps * circuit.motor.busVolts(circuit.busOpenVolts(middleS), amps) * takenS;
-        contactClosedS += circuit.contactClosed ? takenS : 0;
-        double drawn = circuit.lineDry ? -netIntegral(fraction) + netIntegral(0) : 0;
-        for (int k = 0; k < Element.COUNT; k++) {
-            int i = Circuit.FIRST_ELEMENT + k;
-            double filled = stepper.state(i, fraction) - stepper.startState(i);
-            if (!circuit.commanded[k]) {
-                exhaustedM3 -= filled;
-            } else if (circuit.lineDry) {
-                drawn += filled;
-            }
-        }
-        airDrawnM3 += drawn;
-        stepper.accept(fraction);
-    }
-
-    private double netIntegral(double fraction) {
-        return stepper.integral(Circuit.INTERNAL, fraction)
-                + stepper.integral(Circuit.ELECTRIC, fraction)
-                - stepper.integral(Circuit.LAMINAR_LEAK, fraction)
-                - stepper.integral(Circuit.ORIFICE_LEAK, fraction)
-                - stepper.integral(Circuit.REGULATOR, fraction);
     }
 
     private void takeStep(double limitS) {
         double startS = stepper.startS();
+        double longestS = Math.min(limitS - startS, LONGEST_STEP_S);
         if (oilSlope != 0) {
-            circuit.setOilC(oilC + oilSlope * (startS - oilAtS));
+            longestS = Math.min(longestS, LARGEST_WARMING_K / Math.abs(oilSlope));
         }
-        settleModes();
-        double longestS = Math.min(limitS - startS, oilSlope == 0 ? LONGEST_STEP_S : LONGEST_STEP_WARMING_S);
-        double stepS = Math.min(nextStepS, longestS);
+        double wishedS = nextStepS;
+        double stepS = Math.min(wishedS, longestS);
         if (longestS - stepS < 0.1 * stepS) {
             stepS = longestS;
         }
-        double error = stepper.attempt(stepS);
-        while (!(error <= 1) && stepS > SHORTEST_STEP_S) {
-            double shrink = error < 1e6 ? Math.max(0.1, 0.8 / Math.cbrt(error)) : 0.1;
-            stepS *= shrink;
-            error = stepper.attempt(stepS);
-        }
-        nextStepS = stepS * Math.min(5, 0.8 / Math.cbrt(Math.max(error, 1e-6)));
-        endFraction = 1;
-        eventState = -1;
-        findEvent(stepS);
-        stepEndS = endFraction == 1 && stepS == longestS && longestS == limitS - startS
-                ? limitS
-                : startS + endFraction * stepS;
-    }
-
-    // ---- modes and their instants -----------------------------------------------------------------------------
-
-    private void settleModes() {
-        double linePa = circuit.storage.pressurePa(stepper.startState(Circuit.STORED));
-        for (int k = 0; k < Element.COUNT; k++) {
-            Piston before = circuit.piston[k];
-            if (before == Piston.EMPTY && !circuit.commanded[k]) {
-                continue;
-            }
-            Piston after = settled(k, before, linePa);
-            if (after != before) {
-                circuit.piston[k] = after;
-                stepper.invalidate();
-            }
-            if (after == Piston.EMPTY && stepper.startState(Circuit.FIRST_ELEMENT + k) != 0) {
-                stepper.set(Circuit.FIRST_ELEMENT + k, 0);
-            }
-        }
-        settleDry();
-        if (stepper.startState(Circuit.PUMP_SPEED) < 0) {
-            stepper.set(Circuit.PUMP_SPEED, 0);
-        }
-    }
-
-    private Piston settled(int k, Piston before, double linePa) {
-        ApplyElementSpec spec = build.elements().get(k);
-        double volume = stepper.startState(Circuit.FIRST_ELEMENT + k);
-        boolean commanded = circuit.commanded[k];
-        if (volume <= 0) {
-            return commanded && linePa > spec.returnPressurePa() ? Piston.STROKING : Piston.EMPTY;
-        }
-        if (volume < spec.strokeVolumeM3()) {
-            return Piston.STROKING;
-        }
-        if (volume > spec.strokeVolumeM3()) {
-            return Piston.TOUCHED;
-        }
-        // Exactly at touch: the flow decides, and with no flow the piston stays where it came from.
-        double drivePa = commanded ? linePa - spec.touchPressurePa() : -spec.touchPressurePa();
-        return drivePa > 0 ? Piston.TOUCHED : drivePa < 0 ? Piston.STROKING : before;
-    }
-
-    private void settleDry() {
-        if (stepper.startState(Circuit.STORED) > 0) {
-            if (circuit.lineDry) {
-                circuit.lineDry = false;
-                stepper.invalidate();
-            }
-            return;
-        }
-        for (int i = 0; i < Circuit.STATES; i++) {
-            scratch[i] = stepper.startState(i);
-        }
-        boolean dry = circuit.netFlow(stepper.startS(), scratch, scratchFlows) <= 0;
-        if (dry != circuit.lineDry) {
-            circuit.lineDry = dry;
+        if (oilSlope != 0) {
+            circuit.setOilC(oilC + oilSlope * (startS + 0.5 * stepS - oilAtS));
             stepper.invalidate();
         }
-        if (scratch[Circuit.STORED] != 0) {
-            stepper.set(Circuit.STORED, 0);
+        kinks.settle();
+        double goodS = attempt(stepS);
+        if (kinks.change()) {
+            goodS = attempt(goodS);
         }
+        if (goodS == longestS) {
+            // A step that was only short because it had to be says little against the length wished for.
+            nextStepS = Math.max(nextStepS, wishedS);
+        }
+        endFraction = kinks.find();
+        boolean toLimit = endFraction == 1 && goodS == limitS - startS;
+        stepEndS = toLimit ? limitS : startS + endFraction * goodS;
     }
 
-    private void findEvent(double stepS) {
-        if (circuit.lineDry) {
-            findEndOfDry(stepS);
-        } else {
-            consider(stepS, Circuit.STORED, 0);
-            // Bends in the slope that a long step would smear: the regulator opens, the relieved pump's valve closes.
-            consider(stepS, Circuit.STORED, circuit.regulatorOpensM3);
-            consider(stepS, Circuit.STORED, reliefClosesM3);
+    /** Tries a step, shorter ones if need be. Returns the length of the good one and sets the next to try, s. */
+    private double attempt(double firstS) {
+        double stepS = firstS;
+        double error = stepper.attempt(stepS);
+        attempts++;
+        while (!(error <= 1) && stepS > SHORTEST_STEP_S) {
+            stepS *= error < 1e6 ? Math.max(0.1, 0.8 / Math.cbrt(error)) : 0.1;
+            error = stepper.attempt(stepS);
+            attempts++;
         }
-        for (int k = 0; k < Element.COUNT; k++) {
-            int i = Circuit.FIRST_ELEMENT + k;
-            ApplyElementSpec spec = build.elements().get(k);
-            switch (circuit.piston[k]) {
-                case EMPTY -> {
-                    if (circuit.commanded[k]) {
-                        consider(stepS, Circuit.STORED, circuit.storage.storedM3(spec.returnPressurePa()));
-                    }
-                }
-                case STROKING -> {
-                    consider(stepS, i, 0);
-                    consider(stepS, i, spec.strokeVolumeM3());
-                }
-                case TOUCHED -> consider(stepS, i, spec.strokeVolumeM3());
-            }
+        if (Double.isNaN(error)) {
+            throw new IllegalStateException("the circuit has no solution after " + stepper.startS() + " s");
         }
+        nextStepS = stepS * Math.min(5, 0.8 / Math.cbrt(Math.max(error, 1e-6)));
+        return stepS;
     }
 
-    private void consider(double stepS, int state, double level) {
-        double crossing = stepper.crossing(state, level);
-        if (crossing < endFraction && crossing * stepS > SAME_INSTANT_S) {
-            endFraction = crossing;
-            eventState = state;
-            eventValue = level;
-        }
-    }
-
-    /** The dry line fills again as soon as the net flow is positive: the instant is found by bisection. */
-    private void findEndOfDry(double stepS) {
-        if (netAt(stepS, 1) <= 0) {
-            return;
-        }
-        double low = 0;
-        double high = 1;
-        while ((high - low) * stepS > 1e-9) {
-            double middle = 0.5 * (low + high);
-            if (netAt(stepS, middle) > 0) {
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        endFraction = high;
-    }
-
-    private double netAt(double stepS, double fraction) {
-        for (int i = 0; i < Circuit.STATES; i++) {
-            scratch[i] = stepper.state(i, fraction);
-        }
-        return circuit.netFlow(stepper.startS() + fraction * stepS, scratch, scratchFlows);
+    /** Steps tried so far: what a run costs, independent of the machine. */
+    long attempts() {
+        return attempts;
     }
 
     // ---- what can be read at the present instant --------------------------------------------------------------
@@ -400,15 +258,12 @@ public final class Plant {
 
     /** Line pressure, Pa gauge, never negative. */
     public double linePressurePa() {
-        return circuit.storage.pressurePa(stepper.state(Circuit.STORED, fraction()));
+        return circuit.storage.pressurePa(stepper.state(Circuit.STORED, fraction));
     }
 
-    /** Lowest line pressure at any end of a step since the last call, and now; Pa. */
+    /** Lowest line pressure since the last call, Pa. */
     public double takeLowestPressurePa() {
-        double now = linePressurePa();
-        double lowest = Math.min(lowestPa, now);
-        lowestPa = now;
-        return lowest;
+        return circuit.storage.pressurePa(meters.takeLowestM3(fraction));
     }
 
     public double shaftRadPerS() {
@@ -416,7 +271,7 @@ public final class Plant {
     }
 
     public double pumpRadPerS() {
-        return Math.max(0, stepper.state(Circuit.PUMP_SPEED, fraction()));
+        return Math.max(0, stepper.state(Circuit.PUMP_SPEED, fraction));
     }
 
     public double pumpCurrentAmps() {
@@ -430,10 +285,8 @@ public final class Plant {
 
     /** Voltage behind the contact: the bus while it is closed, the coasting motor's own while it is open. */
     public double voltsBehindContact() {
-        double amps = pumpCurrentAmps();
         return circuit.contactClosed
-                ? circuit.motor.busVolts(circuit.busOpenVolts(nowS), amps)
-                        - amps * build.relay().contactResistanceOhm()
+                ? circuit.motor.voltsBehindContact(circuit.busOpenVolts(nowS), pumpCurrentAmps())
                 : circuit.motor.backEmfVolts(pumpRadPerS());
     }
 
@@ -446,16 +299,16 @@ public final class Plant {
     }
 
     public double elementVolumeM3(Element element) {
-        return Math.max(0, stepper.state(Circuit.FIRST_ELEMENT + element.ordinal(), fraction()));
+        return Math.max(0, stepper.state(Circuit.FIRST_ELEMENT + element.ordinal(), fraction));
     }
 
     /** Piston pressure, Pa. */
     public double elementPressurePa(Element element) {
-        return circuit.pistonPa(element.ordinal(), elementVolumeM3(element));
+        return circuit.elements[element.ordinal()].pistonPa(elementVolumeM3(element));
     }
 
     public boolean touched(Element element) {
-        return circuit.piston[element.ordinal()] == Piston.TOUCHED;
+        return circuit.elements[element.ordinal()].piston == Piston.TOUCHED;
     }
 
     /** Flow of the electric pump through the check valve into the line, m³/s. */
@@ -474,32 +327,32 @@ public final class Plant {
     }
 
     public double airDrawnM3() {
-        return balance().airDrawnM3();
+        return meters.airM3(fraction);
     }
 
+    /** Energy that the pump has taken from the bus, J. */
     public double pumpEnergyJ() {
-        return pumpEnergyJ;
+        return meters.energyJ(fraction);
     }
 
-    /** Time with the pump's contact closed up to the last end of a step, s. */
+    /** Time with the pump's contact closed, s. */
     public double contactClosedS() {
-        return contactClosedS;
+        return meters.closedS(fraction);
     }
 
-    /** Where all oil has come from and gone to, up to now. Cuts the step in flight. */
+    /** Where all oil has come from and gone to, up to now. */
     public VolumeBalance balance() {
-        cut(nextStepS);
-        double stored = stepper.startState(Circuit.STORED);
+        double stored = stepper.state(Circuit.STORED, fraction);
         for (int k = 0; k < Element.COUNT; k++) {
-            stored += stepper.startState(Circuit.FIRST_ELEMENT + k);
+            stored += stepper.state(Circuit.FIRST_ELEMENT + k, fraction);
         }
         return new VolumeBalance(
-                stepper.integral(Circuit.INTERNAL, 0),
-                stepper.integral(Circuit.ELECTRIC, 0),
-                airDrawnM3,
-                stepper.integral(Circuit.LAMINAR_LEAK, 0) + stepper.integral(Circuit.ORIFICE_LEAK, 0),
-                stepper.integral(Circuit.REGULATOR, 0),
-                exhaustedM3,
+                stepper.integral(Circuit.INTERNAL, fraction),
+                stepper.integral(Circuit.ELECTRIC, fraction),
+                meters.airM3(fraction),
+                stepper.integral(Circuit.LAMINAR_LEAK, fraction) + stepper.integral(Circuit.ORIFICE_LEAK, fraction),
+                stepper.integral(Circuit.REGULATOR, fraction),
+                meters.exhaustedM3(fraction),
                 stored);
     }
 }

@@ -20,6 +20,9 @@ final class PumpOutlet {
     private final HoseSpec hose;
     private final Orifice orifice;
     private final double displacementM3PerRad;
+    private final double reliefPa;
+    private final double crackPa;
+    private final double failedOpenAreaM2;
     private double slipResistance;
     private double laminarResistance;
     private double turbulentResistance;
@@ -41,6 +44,9 @@ final class PumpOutlet {
         this.hose = hose;
         this.orifice = orifice;
         displacementM3PerRad = pump.displacementM3PerRev() / (2 * Math.PI);
+        reliefPa = pump.reliefPa();
+        crackPa = hose.crackPa();
+        failedOpenAreaM2 = hose.failedOpenAreaM2();
     }
 
     void setOil(double viscosityPaS, double densityKgPerM3) {
@@ -55,7 +61,7 @@ final class PumpOutlet {
 
     void solve(double speedRadPerS, double linePa) {
         double deadHeadPa = displacementM3PerRad * speedRadPerS * slipResistance;
-        double headPa = deadHeadPa - linePa - hose.crackPa();
+        double headPa = deadHeadPa - linePa - crackPa;
         if (headPa > 0) {
             solveOpen(headPa, linePa);
         } else {
@@ -68,8 +74,8 @@ final class PumpOutlet {
         double linear = laminarResistance + slipResistance;
         double root = Math.sqrt(linear * linear + 4 * turbulentResistance * headPa);
         flowM3PerS = 2 * headPa / (linear + root);
-        outletPa = linePa + hose.crackPa() + (laminarResistance + turbulentResistance * flowM3PerS) * flowM3PerS;
-        if (outletPa > pump.reliefPa()) {
+        outletPa = linePa + crackPa + (laminarResistance + turbulentResistance * flowM3PerS) * flowM3PerS;
+        if (outletPa > reliefPa) {
             solveRelief(linePa);
             return;
         }
@@ -81,11 +87,11 @@ final class PumpOutlet {
     }
 
     private void solveRelief(double linePa) {
-        outletPa = pump.reliefPa();
+        outletPa = reliefPa;
         outletByPressure = 0;
         outletBySpeed = 0;
         flowBySpeed = 0;
-        double headPa = pump.reliefPa() - linePa - hose.crackPa();
+        double headPa = reliefPa - linePa - crackPa;
         if (headPa <= 0) {
             flowM3PerS = 0;
             flowByPressure = 0;
@@ -102,8 +108,8 @@ final class PumpOutlet {
         flowByPressure = 0;
         flowBySpeed = 0;
         outletByPressure = 0;
-        boolean relieved = deadHeadPa > pump.reliefPa();
-        outletPa = relieved ? pump.reliefPa() : deadHeadPa;
+        boolean relieved = deadHeadPa > reliefPa;
+        outletPa = relieved ? reliefPa : deadHeadPa;
         outletBySpeed = relieved ? 0 : displacementM3PerRad * slipResistance;
         leakBack(linePa);
     }
@@ -113,10 +119,10 @@ final class PumpOutlet {
         if (!valveFailedOpen || differencePa <= 0) {
             return;
         }
-        double velocity = orifice.velocity(differencePa);
-        double slope = hose.failedOpenAreaM2() * orifice.slope(differencePa, velocity);
-        flowM3PerS = -hose.failedOpenAreaM2() * velocity;
-        flowByPressure = -slope;
-        flowBySpeed = slope * outletBySpeed;
+        double backM3PerS = orifice.flow(failedOpenAreaM2, differencePa);
+        double conductance = orifice.conductance(failedOpenAreaM2, differencePa, backM3PerS);
+        flowM3PerS = -backM3PerS;
+        flowByPressure = -conductance;
+        flowBySpeed = conductance * outletBySpeed;
     }
 }

@@ -16,15 +16,22 @@ public final class PumpMotor {
     /** Speed below which dry friction is proportional to speed, rad/s: keeps a stopping pump from reversing. */
     private static final double DRY_FRICTION_FULL_RAD_PER_S = 1;
 
-    private final ElectricPumpSpec pump;
+    private final double constantVsPerRad;
+    private final double inertiaKgM2;
+    private final double coulombNm;
+    private final double viscousAtReferenceNmS;
     private final double displacementM3PerRad;
     private final double circuitResistanceOhm;
     private final double sourceResistanceOhm;
+    private double contactOhm;
     private double resistanceOhm;
     private double viscousNmS;
 
     public PumpMotor(ElectricPumpSpec pump, SupplySpec supply, double contactResistanceOhm) {
-        this.pump = pump;
+        constantVsPerRad = pump.motorConstantVsPerRad();
+        inertiaKgM2 = pump.inertiaKgM2();
+        coulombNm = pump.coulombTorqueNm();
+        viscousAtReferenceNmS = pump.viscousTorqueNmS();
         displacementM3PerRad = pump.displacementM3PerRev() / (2 * Math.PI);
         circuitResistanceOhm = pump.armatureResistanceOhm() + supply.wireResistanceOhm() + supply.sourceResistanceOhm();
         sourceResistanceOhm = supply.sourceResistanceOhm();
@@ -33,19 +40,23 @@ public final class PumpMotor {
 
     /** A worn contact raises this, Ω. */
     public void setContactResistance(double contactResistanceOhm) {
+        contactOhm = contactResistanceOhm;
         resistanceOhm = circuitResistanceOhm + contactResistanceOhm;
+    }
+
+    /** Voltage of the bus less the drop over the closed contact, V. */
+    public double voltsBehindContact(double busOpenVolts, double currentAmps) {
+        return busVolts(busOpenVolts, currentAmps) - contactOhm * currentAmps;
     }
 
     /** Viscous friction follows the oil's viscosity over the one it was measured at. */
     public void setViscosityRatio(double viscosityOverReference) {
-        viscousNmS = pump.viscousTorqueNmS() * viscosityOverReference;
+        viscousNmS = viscousAtReferenceNmS * viscosityOverReference;
     }
 
     /** Motor current, A. */
     public double currentAmps(boolean contactClosed, double busOpenVolts, double speedRadPerS) {
-        return contactClosed
-                ? Math.max(0, (busOpenVolts - pump.motorConstantVsPerRad() * speedRadPerS) / resistanceOhm)
-                : 0;
+        return contactClosed ? Math.max(0, (busOpenVolts - constantVsPerRad * speedRadPerS) / resistanceOhm) : 0;
     }
 
     /** Bus voltage under this current, V. */
@@ -55,34 +66,32 @@ public final class PumpMotor {
 
     /** Voltage the turning motor makes by itself, V. */
     public double backEmfVolts(double speedRadPerS) {
-        return pump.motorConstantVsPerRad() * speedRadPerS;
+        return constantVsPerRad * speedRadPerS;
     }
 
     /** Angular acceleration, rad/s². */
     public double acceleration(double currentAmps, double outletPa, double speedRadPerS) {
-        double torqueNm = pump.motorConstantVsPerRad() * currentAmps
+        double torqueNm = constantVsPerRad * currentAmps
                 - displacementM3PerRad * outletPa
-                - pump.coulombTorqueNm() * Math.min(1, speedRadPerS / DRY_FRICTION_FULL_RAD_PER_S)
+                - coulombNm * Math.min(1, speedRadPerS / DRY_FRICTION_FULL_RAD_PER_S)
                 - viscousNmS * speedRadPerS;
-        return torqueNm / pump.inertiaKgM2();
+        return torqueNm / inertiaKgM2;
     }
 
     /** Derivative of {@link #acceleration} by speed without the outlet pressure's part, 1/s. */
     public double accelerationBySpeed(double currentAmps, double speedRadPerS) {
-        double k = pump.motorConstantVsPerRad();
-        double backEmf = currentAmps > 0 ? k * k / resistanceOhm : 0;
-        double dry =
-                speedRadPerS < DRY_FRICTION_FULL_RAD_PER_S ? pump.coulombTorqueNm() / DRY_FRICTION_FULL_RAD_PER_S : 0;
-        return -(backEmf + dry + viscousNmS) / pump.inertiaKgM2();
+        double backEmf = currentAmps > 0 ? constantVsPerRad * constantVsPerRad / resistanceOhm : 0;
+        double dry = speedRadPerS < DRY_FRICTION_FULL_RAD_PER_S ? coulombNm / DRY_FRICTION_FULL_RAD_PER_S : 0;
+        return -(backEmf + dry + viscousNmS) / inertiaKgM2;
     }
 
     /** Derivative of {@link #acceleration} by outlet pressure, rad/(s²·Pa). */
     public double accelerationByOutlet() {
-        return -displacementM3PerRad / pump.inertiaKgM2();
+        return -displacementM3PerRad / inertiaKgM2;
     }
 
     /** Derivative of {@link #acceleration} by bus voltage while current flows, rad/(s²·V). */
     public double accelerationByVolts(double currentAmps) {
-        return currentAmps > 0 ? pump.motorConstantVsPerRad() / (resistanceOhm * pump.inertiaKgM2()) : 0;
+        return currentAmps > 0 ? constantVsPerRad / (resistanceOhm * inertiaKgM2) : 0;
     }
 }

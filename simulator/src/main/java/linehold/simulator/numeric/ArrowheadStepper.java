@@ -159,6 +159,18 @@ public final class ArrowheadStepper {
         return y0[i];
     }
 
+    /** Slope of a state's interpolant at the start of the step, per step. */
+    public double startSlope(int i) {
+        return linear(i);
+    }
+
+    /** Least value of a state between two fractions of the step. */
+    public double least(int i, double from, double to) {
+        double least = Math.min(state(i, from), state(i, to));
+        double vertex = -0.5 * linear(i) / square(i);
+        return vertex > from && vertex < to ? Math.min(least, state(i, vertex)) : least;
+    }
+
     /** The integral of a flow from the beginning to a fraction of the present step. */
     public double integral(int j, double fraction) {
         return lengthS == 0 ? integral[j] : integral[j] + fraction * (flowLinear[j] + fraction * flowSquare[j]);

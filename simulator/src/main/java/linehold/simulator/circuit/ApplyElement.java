@@ -1,0 +1,78 @@
+package linehold.simulator.circuit;
+
+import linehold.simulator.build.ApplyElementSpec;
+import linehold.simulator.build.FeedSpec;
+
+/**
+ * Filling and emptying of one band or clutch. Its state, the oil volume v, belongs to the integrator.
+ *
+ * <pre>v &lt; v_stroke: p_k = p_ret + (p_touch − p_ret)·v/v_stroke
+ * v ≥ v_stroke: p_k = p_touch + (v − v_stroke)/C_k
+ * dv/dt = (Cd·A)_feed·sq(p − p_k) while commanded, −(Cd·A)_exh·sq(p_k) while not</pre>
+ */
+final class ApplyElement {
+    /** Where the piston is. */
+    enum Piston {
+        /** v = 0 and nothing flows. */
+        EMPTY,
+        /** Moving: 0 ≤ v ≤ v_stroke. */
+        STROKING,
+        /** Pressing: v ≥ v_stroke. */
+        TOUCHED
+    }
+
+    final double strokeM3;
+    final double touchPa;
+    /** Stored volume of the line above which an empty element starts to fill. */
+    final double fillsAboveM3;
+
+    private final double returnPa;
+    private final double strokingPaPerM3;
+    private final double touchedPaPerM3;
+    private final double feedAreaM2;
+    private final double exhaustAreaM2;
+    private final Orifice orifice;
+
+    boolean commanded;
+    Piston piston = Piston.EMPTY;
+
+    ApplyElement(ApplyElementSpec spec, FeedSpec feed, Orifice orifice, LineStorage line) {
+        this.orifice = orifice;
+        strokeM3 = spec.strokeVolumeM3();
+        touchPa = spec.touchPressurePa();
+        returnPa = spec.returnPressurePa();
+        strokingPaPerM3 = (touchPa - returnPa) / strokeM3;
+        touchedPaPerM3 = 1 / spec.complianceM3PerPa();
+        feedAreaM2 = feed.feedAreaM2();
+        exhaustAreaM2 = feed.exhaustAreaM2();
+        fillsAboveM3 = line.storedM3(returnPa);
+    }
+
+    /** Piston pressure p_k, Pa. */
+    double pistonPa(double volumeM3) {
+        return piston == Piston.TOUCHED
+                ? touchPa + (volumeM3 - strokeM3) * touchedPaPerM3
+                : returnPa + volumeM3 * strokingPaPerM3;
+    }
+
+    double pistonPaPerM3() {
+        return piston == Piston.TOUCHED ? touchedPaPerM3 : strokingPaPerM3;
+    }
+
+    /** dv/dt, m³/s. */
+    double rate(double linePa, double volumeM3) {
+        if (piston == Piston.EMPTY) {
+            return 0;
+        }
+        double pistonPa = pistonPa(volumeM3);
+        return commanded ? orifice.flow(feedAreaM2, linePa - pistonPa) : -orifice.flow(exhaustAreaM2, pistonPa);
+    }
+
+    /** −∂(dv/dt)/∂p_k, m³/(s·Pa); while commanded it is ∂(dv/dt)/∂p too. */
+    double conductance(double linePa, double volumeM3, double rate) {
+        double pistonPa = pistonPa(volumeM3);
+        return commanded
+                ? orifice.conductance(feedAreaM2, linePa - pistonPa, rate)
+                : orifice.conductance(exhaustAreaM2, pistonPa, -rate);
+    }
+}
