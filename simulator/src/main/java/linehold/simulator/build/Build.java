@@ -37,4 +37,28 @@ public record Build(
     public ApplyElementSpec element(Element element) {
         return elements.get(element.ordinal());
     }
+
+    /** The same, shown in other units. */
+    public Build withUnits(UnitSystem newUnits) {
+        return new Build(
+                name,
+                description,
+                newUnits,
+                oil,
+                line,
+                internalPump,
+                regulator,
+                electricPump,
+                hose,
+                relay,
+                supply,
+                feed,
+                elements,
+                gears,
+                car,
+                sensors,
+                limits,
+                calibration,
+                sha256);
+    }
 }

@@ -41,6 +41,7 @@ public final class Plant {
     private double stepEndS;
     private double endFraction;
     private double nextStepS = AFTER_SWITCH_S;
+    private Range range = Range.PARK;
     private double oilAtS;
     private double oilC;
     private double oilSlope;
@@ -107,9 +108,12 @@ public final class Plant {
         circuit.setOilC(newOilC);
     }
 
-    public void setRange(Range range) {
-        cut(AFTER_SWITCH_S);
-        circuit.setRange(range);
+    public void setRange(Range newRange) {
+        if (newRange != range) {
+            cut(AFTER_SWITCH_S);
+            range = newRange;
+            circuit.setRange(newRange);
+        }
     }
 
     /** Commands an apply element on (fill) or off (exhaust). */
@@ -234,14 +238,14 @@ public final class Plant {
         double error = stepper.attempt(stepS);
         attempts++;
         while (!(error <= 1) && stepS > SHORTEST_STEP_S) {
-            stepS *= error < 1e6 ? Math.max(0.1, 0.8 / Math.cbrt(error)) : 0.1;
+            stepS *= error < 1e6 ? Math.max(0.1, 0.8 / StrictMath.cbrt(error)) : 0.1;
             error = stepper.attempt(stepS);
             attempts++;
         }
         if (Double.isNaN(error)) {
             throw new IllegalStateException("the circuit has no solution after " + stepper.startS() + " s");
         }
-        nextStepS = stepS * Math.min(5, 0.8 / Math.cbrt(Math.max(error, 1e-6)));
+        nextStepS = stepS * Math.min(5, 0.8 / StrictMath.cbrt(Math.max(error, 1e-6)));
         return stepS;
     }
 

@@ -27,8 +27,8 @@ public final class WaltherViscosity {
         // B = (LL1 − LL2)/(log T2 − log T1),  A = LL1 + B·log T1,  LL = log10(log10(ν + 0.7))
         double doubleLog1 = doubleLog(viscosity1M2PerS * 1e6);
         double doubleLog2 = doubleLog(viscosity2M2PerS * 1e6);
-        double log1 = Math.log10(temperature1C + KELVIN);
-        double log2 = Math.log10(temperature2C + KELVIN);
+        double log1 = StrictMath.log10(temperature1C + KELVIN);
+        double log2 = StrictMath.log10(temperature2C + KELVIN);
         b = (doubleLog1 - doubleLog2) / (log2 - log1);
         a = doubleLog1 + b * log1;
     }
@@ -44,8 +44,8 @@ public final class WaltherViscosity {
     /** Kinematic viscosity, m²/s. */
     public double kinematicM2PerS(double temperatureC) {
         // ν = 10^(10^(A − B·log10 T)) − 0.7
-        double inner = a - b * Math.log10(temperatureC + KELVIN);
-        return (Math.pow(10, Math.pow(10, inner)) - OFFSET_MM2_PER_S) * 1e-6;
+        double inner = a - b * StrictMath.log10(temperatureC + KELVIN);
+        return (StrictMath.pow(10, StrictMath.pow(10, inner)) - OFFSET_MM2_PER_S) * 1e-6;
     }
 
     /** Whether the value at this temperature lies outside what the equation was made for. */
@@ -54,6 +54,6 @@ public final class WaltherViscosity {
     }
 
     private static double doubleLog(double viscosityMm2PerS) {
-        return Math.log10(Math.log10(viscosityMm2PerS + OFFSET_MM2_PER_S));
+        return StrictMath.log10(StrictMath.log10(viscosityMm2PerS + OFFSET_MM2_PER_S));
     }
 }

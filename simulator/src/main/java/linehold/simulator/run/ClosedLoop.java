@@ -1,0 +1,181 @@
+package linehold.simulator.run;
+
+import linehold.controller.Controller;
+import linehold.controller.calibration.Key;
+import linehold.simulator.build.Build;
+import linehold.simulator.build.Element;
+import linehold.simulator.build.InputException;
+import linehold.simulator.build.RelaySpec;
+import linehold.simulator.circuit.Plant;
+import linehold.simulator.drive.Drive;
+import linehold.simulator.drive.DriveReader;
+import linehold.simulator.drive.DriveSample;
+import linehold.simulator.sensor.Sensors;
+
+/**
+ * One drive through the car and the real controller, tick by tick: drive → circuit → sensors → controller → relay →
+ * circuit. A run is made for one drive and used once.
+ */
+public final class ClosedLoop {
+    private final Build build;
+    private final Plant plant;
+    private final Sensors sensors;
+    private final Controller controller;
+    private final EngagementWatch engagement;
+    private final boolean normallyClosed;
+    private final long periodNs;
+    private final double runOilC;
+
+    private final Moment moment = new Moment();
+    private DriveSample row = new DriveSample();
+    private DriveSample next = new DriveSample();
+    private boolean hasNext;
+    private double pickupAtS;
+    private double shaftSlope;
+    private double torqueSlope;
+    private double oilC;
+    private double oilSlope;
+    private double busVolts;
+    private double busSlope;
+    private boolean oilExtrapolated;
+
+    /**
+     * @param oilC oil temperature where the drive does not say, °C
+     * @param seed of the sensors' noise
+     */
+    public ClosedLoop(Build build, double oilC, long seed) {
+        this.build = build;
+        runOilC = oilC;
+        normallyClosed = build.calibration().get(Key.NORMALLY_CLOSED_CONTACT) != 0;
+        periodNs = Math.round(build.calibration().get(Key.CONTROL_PERIOD) * 1e9);
+        // Before the first tick the coil is not energised.
+        RelaySpec relay = normallyClosed ? build.relay().seenFromNormallyClosedContact() : build.relay();
+        plant = new Plant(build, relay, oilC, true, normallyClosed);
+        sensors = new Sensors(build.sensors(), periodNs * 1e-9, seed);
+        controller = new Controller(build.calibration());
+        engagement = new EngagementWatch(build);
+    }
+
+    /** Drives the whole drive, or until the listener has seen enough. */
+    public RunTotals run(Drive drive, TickListener listener) {
+        try (DriveReader reader = drive.open()) {
+            if (!reader.read(row)) {
+                throw new InputException(drive.source() + ": no rows, expected at least two");
+            }
+            hasNext = reader.read(next);
+            beginRow(true);
+            double timeS = 0;
+            long nowNs = 0;
+            while (true) {
+                while (hasNext && next.timeS <= timeS) {
+                    nextRow(reader);
+                }
+                if (!hasNext && timeS > row.timeS) {
+                    break;
+                }
+                tick(nowNs, timeS);
+                if (!listener.tick(moment)) {
+                    break;
+                }
+                nowNs += periodNs;
+                timeS = nowNs * 1e-9;
+            }
+            plant.advance(Math.max(plant.nowS(), row.timeS), Math.max(plant.nowS(), row.timeS));
+            return new RunTotals(
+                    plant.nowS(),
+                    plant.relayMoves(),
+                    plant.contactClosedS(),
+                    plant.pumpEnergyJ(),
+                    plant.balance(),
+                    oilExtrapolated,
+                    reader.repairs());
+        }
+    }
+
+    private void tick(long nowNs, double timeS) {
+        plant.advance(timeS, hasNext ? next.timeS : Double.POSITIVE_INFINITY);
+        turnPickup(timeS);
+        double sinceRowS = timeS - row.timeS;
+        moment.timeS = timeS;
+        moment.motorTorqueNm = row.motorTorqueNm + torqueSlope * sinceRowS;
+        moment.oilC = oilC + oilSlope * sinceRowS;
+        moment.keyOn = row.keyOn;
+        moment.gear = row.gear;
+        sensors.read(plant, row, moment.oilC, moment.motorTorqueNm, moment.inputs);
+        controller.step(nowNs, moment.inputs, moment.outputs);
+        plant.askContact(moment.outputs.mainRelayCoil != normallyClosed);
+
+        moment.linePressurePa = plant.linePressurePa();
+        moment.lowestPressurePa = plant.takeLowestPressurePa();
+        moment.shaftRadPerS = plant.shaftRadPerS();
+        moment.shaftSlopeRadPerS2 = shaftSlope;
+        moment.pumpRadPerS = plant.pumpRadPerS();
+        moment.contactClosed = plant.contactClosed();
+        engagement.update(plant, moment);
+    }
+
+    private void turnPickup(double toS) {
+        sensors.pickup()
+                .turn(
+                        pickupAtS,
+                        toS - pickupAtS,
+                        row.shaftSpeedRadPerS + shaftSlope * (pickupAtS - row.timeS),
+                        shaftSlope);
+        pickupAtS = toS;
+    }
+
+    private void nextRow(DriveReader reader) {
+        plant.advance(next.timeS, next.timeS);
+        turnPickup(next.timeS);
+        DriveSample passed = row;
+        row = next;
+        next = passed;
+        hasNext = reader.read(next);
+        beginRow(false);
+    }
+
+    /** Sets the circuit's conditions from the present row to the next one; what runs on as before is left alone. */
+    private void beginRow(boolean first) {
+        double lengthS = hasNext ? next.timeS - row.timeS : Double.POSITIVE_INFINITY;
+        double slope = (next.shaftSpeedRadPerS - row.shaftSpeedRadPerS) / lengthS;
+        double shaftSlopeNow = hasNext ? slope : 0;
+        if (first || shaftSlopeNow != shaftSlope || plant.shaftRadPerS() != row.shaftSpeedRadPerS) {
+            plant.setShaft(row.shaftSpeedRadPerS, shaftSlopeNow);
+            shaftSlope = shaftSlopeNow;
+        }
+        torqueSlope = hasNext ? (next.motorTorqueNm - row.motorTorqueNm) / lengthS : 0;
+        setOil(first, lengthS);
+        setBus(first, lengthS);
+        plant.setRange(row.range);
+        for (int k = 0; k < Element.COUNT; k++) {
+            Element element = ELEMENTS[k];
+            plant.command(element, element == row.gear.element());
+        }
+    }
+
+    private void setOil(boolean first, double lengthS) {
+        double now = Double.isNaN(row.oilTemperatureC) ? runOilC : row.oilTemperatureC;
+        double then = !hasNext || Double.isNaN(next.oilTemperatureC) ? now : next.oilTemperatureC;
+        double slopeNow = hasNext ? (then - now) / lengthS : 0;
+        if (first || now != oilC || slopeNow != oilSlope) {
+            plant.setOil(now, slopeNow);
+            oilExtrapolated |= plant.oilIsExtrapolated();
+        }
+        oilC = now;
+        oilSlope = slopeNow;
+    }
+
+    private void setBus(boolean first, double lengthS) {
+        double own = build.supply().openVolts();
+        double now = Double.isNaN(row.busOpenVolts) ? own : row.busOpenVolts;
+        double then = !hasNext || Double.isNaN(next.busOpenVolts) ? now : next.busOpenVolts;
+        double slopeNow = hasNext ? (then - now) / lengthS : 0;
+        if (first || now != busVolts || slopeNow != busSlope) {
+            plant.setBus(now, slopeNow);
+        }
+        busVolts = now;
+        busSlope = slopeNow;
+    }
+
+    private static final Element[] ELEMENTS = Element.values();
+}
