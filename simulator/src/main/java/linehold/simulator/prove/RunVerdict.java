@@ -20,6 +20,10 @@ import linehold.simulator.run.Overview;
  * @param engagedPressureMinPa lowest line pressure while an element was engaged, Pa
  * @param engagedPressureMinAtS when
  * @param engagedPressureMinGear in which gear; null if never
+ * @param settledPressureMinPa the same without the rise right after an engagement: lowest once the pressure has stopped
+ *     rising, Pa; this tells runs apart, for every engagement starts at the hold pressure
+ * @param settledPressureMinAtS when
+ * @param settledPressureMinGear in which gear; null if never
  * @param marginMin lowest capacity over demand of an engaged element
  * @param marginMinAtS when
  * @param marginMinGear in which gear; null if never
@@ -50,6 +54,9 @@ public record RunVerdict(
         double engagedPressureMinPa,
         double engagedPressureMinAtS,
         Gear engagedPressureMinGear,
+        double settledPressureMinPa,
+        double settledPressureMinAtS,
+        Gear settledPressureMinGear,
         double marginMin,
         double marginMinAtS,
         Gear marginMinGear,
@@ -75,7 +82,54 @@ public record RunVerdict(
         warnings = List.copyOf(warnings);
     }
 
+    /** The low point to show: where the hold pressure was lost that one, else the settled one. */
+    public LowPoint lowPoint() {
+        boolean lost = losses.stream().anyMatch(loss -> loss.criterion() == Loss.Criterion.PRESSURE_LOST);
+        return lost || !Double.isFinite(settledPressureMinPa)
+                ? new LowPoint(engagedPressureMinPa, engagedPressureMinAtS, engagedPressureMinGear)
+                : new LowPoint(settledPressureMinPa, settledPressureMinAtS, settledPressureMinGear);
+    }
+
+    /** A lowest line pressure, Pa, when, s, and in which gear. */
+    public record LowPoint(double pressurePa, double atS, Gear gear) {}
+
     public boolean held() {
         return losses.isEmpty();
+    }
+
+    /** The same with a close-up. */
+    RunVerdict withCloseUp(CloseUp newCloseUp) {
+        return new RunVerdict(
+                drive,
+                source,
+                oilC,
+                losses,
+                durationS,
+                primedAtS,
+                engagedPressureMinPa,
+                engagedPressureMinAtS,
+                engagedPressureMinGear,
+                settledPressureMinPa,
+                settledPressureMinAtS,
+                settledPressureMinGear,
+                marginMin,
+                marginMinAtS,
+                marginMinGear,
+                belowHoldS,
+                longestEngagementS,
+                engagementLimitS,
+                refusedS,
+                relayOperations,
+                relayOperationsPerHour,
+                pumpOnShare,
+                pumpEnergyJ,
+                handOvers,
+                airDrawnM3,
+                codes,
+                repairs,
+                warnings,
+                weakest,
+                overview,
+                newCloseUp);
     }
 }

@@ -95,8 +95,12 @@ final class DriveSection {
         html.close().close().open("tbody").line();
         Display.Scale pressure = display.pressureScale();
         row(html, runs, "Verdict", run -> run.held() ? "held" : "LOST");
-        row(html, runs, "Lowest pressure, engaged, " + pressure.label(), run -> number(pressure, run));
-        row(html, runs, "    at, s", run -> moment(run.engagedPressureMinAtS(), run.engagedPressureMinGear()));
+        row(html, runs, "Lowest pressure, engaged and settled, " + pressure.label(), run -> number(pressure, run));
+        row(
+                html,
+                runs,
+                "    at, s",
+                run -> moment(run.lowPoint().atS(), run.lowPoint().gear()));
         row(html, runs, "Lowest margin (at least " + Numbers.fixed(safetyFactor, 2) + ")", DriveSection::margin);
         row(html, runs, "    at, s", run -> moment(run.marginMinAtS(), run.marginMinGear()));
         row(html, runs, "Below hold pressure, s", run -> Numbers.fixed(run.belowHoldS(), 3));
@@ -133,7 +137,9 @@ final class DriveSection {
     }
 
     private static String number(Display.Scale scale, RunVerdict run) {
-        return Double.isFinite(run.engagedPressureMinPa()) ? scale.number(run.engagedPressureMinPa()) : "none engaged";
+        return Double.isFinite(run.lowPoint().pressurePa())
+                ? scale.number(run.lowPoint().pressurePa())
+                : "none engaged";
     }
 
     private static String margin(RunVerdict run) {

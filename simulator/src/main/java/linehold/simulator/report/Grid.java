@@ -52,6 +52,7 @@ final class Grid {
 
     /** A run that never primed has no pressure to show and nothing worse can happen. */
     private static double pressureForOrder(RunVerdict run) {
-        return Double.isNaN(run.engagedPressureMinPa()) ? Double.POSITIVE_INFINITY : run.engagedPressureMinPa();
+        double lowestPa = run.lowPoint().pressurePa();
+        return Double.isNaN(lowestPa) ? Double.POSITIVE_INFINITY : lowestPa;
     }
 }

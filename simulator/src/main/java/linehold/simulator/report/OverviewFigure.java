@@ -86,8 +86,9 @@ final class OverviewFigure {
                 Plot.COLUMNS);
         plot.band(axis, columns, "pressure");
         plot.level(axis, scale.value(holdPressurePa));
-        if (Double.isFinite(run.engagedPressureMinAtS()) && Double.isFinite(run.engagedPressureMinPa())) {
-            plot.mark(axis, run.engagedPressureMinAtS(), scale.value(run.engagedPressureMinPa()));
+        if (Double.isFinite(run.lowPoint().atS())
+                && Double.isFinite(run.lowPoint().pressurePa())) {
+            plot.mark(axis, run.lowPoint().atS(), scale.value(run.lowPoint().pressurePa()));
         }
         for (Loss loss : run.losses()) {
             if (Double.isFinite(loss.atS())) {
@@ -101,11 +102,11 @@ final class OverviewFigure {
     }
 
     private String lowest(RunVerdict run) {
-        if (!Double.isFinite(run.engagedPressureMinPa())) {
+        if (!Double.isFinite(run.lowPoint().pressurePa())) {
             return "No element was ever engaged.";
         }
-        return "Lowest while engaged: " + display.pressure(run.engagedPressureMinPa()) + " at "
-                + Numbers.fixed(run.engagedPressureMinAtS(), 2) + " s.";
+        return "Lowest while engaged: " + display.pressure(run.lowPoint().pressurePa()) + " at "
+                + Numbers.fixed(run.lowPoint().atS(), 2) + " s.";
     }
 
     private static double orZero(double value) {

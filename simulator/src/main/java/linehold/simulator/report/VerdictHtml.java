@@ -138,7 +138,7 @@ public final class VerdictHtml {
             html.element("td", "–", "class", "n");
             return;
         }
-        double lowest = run.engagedPressureMinPa();
+        double lowest = run.lowPoint().pressurePa();
         String number = Double.isFinite(lowest) ? display.pressureScale().number(lowest) : "none engaged";
         html.open("td", "class", run.held() ? "n" : "n lostcell");
         if (!run.held()) {

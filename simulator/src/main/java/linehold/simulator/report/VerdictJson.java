@@ -99,6 +99,9 @@ public final class VerdictJson {
         number("engaged_pressure_min_pa", run.engagedPressureMinPa());
         number("engaged_pressure_min_at_s", run.engagedPressureMinAtS());
         gear("engaged_pressure_min_gear", run.engagedPressureMinGear());
+        number("settled_pressure_min_pa", run.settledPressureMinPa());
+        number("settled_pressure_min_at_s", run.settledPressureMinAtS());
+        gear("settled_pressure_min_gear", run.settledPressureMinGear());
         number("margin_min", run.marginMin());
         number("margin_min_at_s", run.marginMinAtS());
         gear("margin_min_gear", run.marginMinGear());

@@ -52,7 +52,7 @@ public final class VerdictTable {
         String name = verdict.build().name();
         paragraph(
                 "",
-                "Lowest line pressure of an engaged element, "
+                "Lowest line pressure under an engaged element once settled, "
                         + display.pressureScale().label() + "; build " + name + " must keep "
                         + display.pressure(verdict.build().limits().holdPressurePa()) + ".");
         out.append('\n');
@@ -99,7 +99,7 @@ public final class VerdictTable {
     }
 
     private String number(RunVerdict run) {
-        double lowest = run.engagedPressureMinPa();
+        double lowest = run.lowPoint().pressurePa();
         return Double.isFinite(lowest) ? display.pressureScale().number(lowest) : "none";
     }
 

@@ -1,0 +1,226 @@
+package linehold.simulator.prove;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.concurrent.Callable;
+import linehold.controller.safety.TroubleCode;
+import linehold.simulator.build.Build;
+import linehold.simulator.build.Display;
+import linehold.simulator.build.Gear;
+import linehold.simulator.drive.Drive;
+import linehold.simulator.prove.Loss.Criterion;
+import linehold.simulator.run.CloseUpRecorder;
+import linehold.simulator.run.ClosedLoop;
+import linehold.simulator.run.Moment;
+import linehold.simulator.run.OverviewRecorder;
+import linehold.simulator.run.Parallel;
+import linehold.simulator.run.RunTotals;
+import linehold.simulator.run.TickListener;
+
+/** Proves a build over drives at oil temperatures: every run closed-loop with the real controller, then judged. */
+public final class Prover {
+    /** Less air than this is rounding at the instant the line fills again, m³. */
+    private static final double WORTH_TELLING_M3 = 1e-8;
+
+    private final Build build;
+    private final long seed;
+    private final Cause cause;
+
+    /** @param seed of all sensor noise; the same seed gives the same verdict to the last digit */
+    public Prover(Build build, long seed) {
+        this.build = build;
+        this.seed = seed;
+        cause = new Cause(build);
+    }
+
+    /**
+     * @param done called after each run, from any thread
+     * @return runs in the order drive by drive, temperature by temperature; the weakest run of each drive has its
+     *     close-up
+     */
+    public Verdict prove(List<Drive> drives, List<Double> oilC, Runnable done) {
+        List<Callable<Judged>> tasks = new ArrayList<>();
+        for (Drive drive : drives) {
+            for (double temperature : oilC) {
+                tasks.add(() -> judge(drive, temperature));
+            }
+        }
+        List<Judged> judged = Parallel.all(tasks, done);
+        List<Callable<RunVerdict>> again = new ArrayList<>();
+        Judged weakest = null;
+        for (int d = 0; d < drives.size(); d++) {
+            Drive drive = drives.get(d);
+            List<Judged> ofDrive = judged.subList(d * oilC.size(), (d + 1) * oilC.size());
+            Judged weakestOfDrive = ofDrive.stream().min(Judged.WEAKEST_FIRST).orElseThrow();
+            for (Judged run : ofDrive) {
+                again.add(run == weakestOfDrive ? () -> withCloseUp(drive, run) : () -> run.verdict);
+            }
+            if (weakest == null || Judged.WEAKEST_FIRST.compare(weakestOfDrive, weakest) < 0) {
+                weakest = weakestOfDrive;
+            }
+        }
+        String sentence = weakest == null
+                ? "no drive was run"
+                : weakest.verdict.drive() + " at " + new Display(build.units()).temperature(weakest.verdict.oilC())
+                        + ": " + weakest.verdict.weakest();
+        return new Verdict(build, Parallel.all(again, () -> {}), sentence);
+    }
+
+    /** One run with what ranks it. */
+    private record Judged(RunVerdict verdict, double momentS, int severity, double ratio) {
+        static final Comparator<Judged> WEAKEST_FIRST =
+                Comparator.comparingInt(Judged::severity).thenComparingDouble(Judged::ratio);
+    }
+
+    /** Runs one drive at one temperature while a listener of the caller's looks on. */
+    public RunTotals run(Drive drive, double oilC, TickListener listener) {
+        // The noise of a run depends on what is run, not on when or beside what.
+        long runSeed = seed * 0x9E3779B97F4A7C15L + drive.name().hashCode() * 31L + Double.hashCode(oilC);
+        return new ClosedLoop(build, oilC, runSeed).run(drive, listener);
+    }
+
+    private RunVerdict withCloseUp(Drive drive, Judged run) {
+        CloseUpRecorder recorder = new CloseUpRecorder(run.momentS);
+        run(drive, run.verdict.oilC(), recorder);
+        return run.verdict.withCloseUp(recorder.closeUp());
+    }
+
+    private Judged judge(Drive drive, double oilC) {
+        Accountant account = new Accountant(build);
+        OverviewRecorder overview = new OverviewRecorder(account.periodS());
+        Moment[] last = new Moment[1];
+        RunTotals totals = run(drive, oilC, moment -> {
+            last[0] = moment;
+            account.tick(moment);
+            return overview.tick(moment);
+        });
+        account.end(last[0]);
+        return judged(drive, oilC, account, overview, totals);
+    }
+
+    private Judged judged(Drive drive, double oilC, Accountant account, OverviewRecorder overview, RunTotals totals) {
+        double engagementLimitS = build.limits().engagementLimitS(oilC);
+        double refusedS = account.refusedTicks * account.periodS();
+        List<Loss> losses = new ArrayList<>();
+        account.firstLoss.forEach((criterion, at) -> {
+            Snapshot told = told(criterion, at, account);
+            double value = value(criterion, account, refusedS);
+            losses.add(new Loss(criterion, at.timeS(), cause.extent(criterion, told, value) + "; " + cause.why(told)));
+        });
+        Weakest weakest = weakest(account, losses, refusedS);
+        RunVerdict verdict = new RunVerdict(
+                drive.name(),
+                drive.source(),
+                oilC,
+                losses,
+                totals.durationS(),
+                account.primedAtS,
+                account.pressureMinPa,
+                time(account.pressureMin),
+                gear(account.pressureMin),
+                account.settledMinPa,
+                time(account.settledMin),
+                gear(account.settledMin),
+                account.marginMin,
+                time(account.marginMinAt),
+                gear(account.marginMinAt),
+                account.belowHoldTicks * account.periodS(),
+                account.longestEngagementS,
+                engagementLimitS,
+                refusedS,
+                totals.relayMoves(),
+                totals.durationS() > 0 ? totals.relayMoves() * 3600 / totals.durationS() : 0,
+                totals.durationS() > 0 ? totals.contactClosedS() / totals.durationS() : 0,
+                totals.pumpEnergyJ(),
+                account.handOvers,
+                totals.volume().airDrawnM3(),
+                codes(account.codes),
+                totals.repairs(),
+                warnings(totals),
+                weakest.sentence,
+                overview.overview(),
+                null);
+        return new Judged(
+                verdict,
+                weakest.momentS,
+                losses.isEmpty()
+                        ? Criterion.values().length
+                        : losses.get(0).criterion().ordinal(),
+                weakest.ratio);
+    }
+
+    private record Weakest(String sentence, double momentS, double ratio) {}
+
+    /** The moment closest to (or furthest beyond) a limit; a broken rule comes before any that holds. */
+    private Weakest weakest(Accountant account, List<Loss> losses, double refusedS) {
+        boolean pressureLost = account.firstLoss.containsKey(Criterion.PRESSURE_LOST);
+        double lowestPa = pressureLost ? account.pressureMinPa : account.settledMinPa;
+        double pressureRatio = lowestPa / build.limits().holdPressurePa();
+        double marginRatio = account.marginMin / build.limits().safetyFactor();
+        Criterion criterion = !losses.isEmpty()
+                ? losses.get(0).criterion()
+                : marginRatio < pressureRatio ? Criterion.MARGIN_LOST : Criterion.PRESSURE_LOST;
+        Snapshot at = losses.isEmpty()
+                ? (criterion == Criterion.MARGIN_LOST ? account.marginMinAt : account.settledMin)
+                : told(criterion, account.firstLoss.get(criterion), account);
+        if (at == null) {
+            return new Weakest("no apply element was ever engaged", 0, Double.POSITIVE_INFINITY);
+        }
+        double ratio = criterion == Criterion.MARGIN_LOST ? marginRatio : pressureRatio;
+        double value = criterion == Criterion.PRESSURE_LOST ? lowestPa : value(criterion, account, refusedS);
+        String sentence = cause.what(criterion, at, value) + ": " + cause.why(at);
+        return new Weakest(sentence, at.timeS(), ratio);
+    }
+
+    /** The snapshot that tells most about a loss: of a minimum the lowest point, else where it was first broken. */
+    private static Snapshot told(Criterion criterion, Snapshot first, Accountant account) {
+        return switch (criterion) {
+            case PRESSURE_LOST -> account.pressureMin;
+            case MARGIN_LOST -> account.marginMinAt;
+            case ENGAGEMENT_LATE -> account.longestEngagement;
+            case NEVER_PRIMED, DRIVE_REFUSED -> first;
+        };
+    }
+
+    private static double value(Criterion criterion, Accountant account, double refusedS) {
+        return switch (criterion) {
+            case PRESSURE_LOST -> account.pressureMinPa;
+            case MARGIN_LOST -> account.marginMin;
+            case ENGAGEMENT_LATE -> account.longestEngagementS;
+            case DRIVE_REFUSED -> refusedS;
+            case NEVER_PRIMED -> Double.NaN;
+        };
+    }
+
+    private static List<String> warnings(RunTotals totals) {
+        List<String> warnings = new ArrayList<>();
+        if (totals.oilExtrapolated()) {
+            warnings.add("the oil's viscosity is extrapolated beyond the range of the Walther equation");
+        }
+        if (totals.volume().airDrawnM3() > WORTH_TELLING_M3) {
+            warnings.add("the line ran dry and drew air; what air in the oil does afterwards is not modelled");
+        }
+        if (totals.repairs().endedByGap()) {
+            warnings.add("a gap in the log ended the evidence early");
+        }
+        return warnings;
+    }
+
+    private static List<String> codes(long bits) {
+        return Arrays.stream(TroubleCode.values())
+                .filter(code -> (bits & code.bit()) != 0)
+                .map(TroubleCode::number)
+                .sorted()
+                .toList();
+    }
+
+    private static double time(Snapshot snapshot) {
+        return snapshot == null ? Double.NaN : snapshot.timeS();
+    }
+
+    private static Gear gear(Snapshot snapshot) {
+        return snapshot == null ? null : snapshot.gear();
+    }
+}
