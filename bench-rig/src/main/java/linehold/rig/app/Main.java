@@ -1,0 +1,49 @@
+package linehold.rig.app;
+
+import linehold.simulator.build.InputException;
+import linehold.simulator.cli.ProveCommand;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** The one program: names its commands and turns what goes wrong into a sentence and an exit status. */
+@Command(
+        name = "linehold",
+        mixinStandardHelpOptions = true,
+        version = "linehold 0.1.0",
+        description = "Keeps an automatic transmission's clutches under pressure when an electric car stands still.",
+        subcommands = {ProveCommand.class})
+public final class Main implements Runnable {
+    /** What a person gave us cannot be used. */
+    static final int BAD_INPUT = 2;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public void run() {
+        throw new ParameterException(spec.commandLine(), "name a command; 'linehold --help' lists them");
+    }
+
+    public static void main(String[] args) {
+        System.exit(commandLine().execute(args));
+    }
+
+    static CommandLine commandLine() {
+        CommandLine commandLine = new CommandLine(new Main());
+        commandLine.setParameterExceptionHandler((exception, args) -> {
+            System.err.println("linehold: " + exception.getMessage());
+            return BAD_INPUT;
+        });
+        commandLine.setExecutionExceptionHandler((exception, line, result) -> {
+            if (exception instanceof InputException) {
+                System.err.println("linehold: " + exception.getMessage());
+                return BAD_INPUT;
+            }
+            throw exception;
+        });
+        return commandLine;
+    }
+}
