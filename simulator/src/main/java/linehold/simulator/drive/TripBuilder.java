@@ -6,6 +6,7 @@ import linehold.controller.Range;
 import linehold.simulator.build.CarSpec;
 import linehold.simulator.build.Gear;
 import linehold.simulator.build.GearsSpec;
+import linehold.simulator.drivetrain.GearChange;
 import linehold.simulator.drivetrain.Kinematics;
 import linehold.simulator.drivetrain.RoadLoad;
 import linehold.simulator.drivetrain.ShiftSchedule;
@@ -35,7 +36,7 @@ public final class TripBuilder {
     private final Kinematics kinematics;
     private final RoadLoad roadLoad;
     private final ShiftSchedule schedule;
-    private final double shiftS;
+    private final GearChange gearChange;
     private final List<DriveSample> rows = new ArrayList<>();
 
     private double nowS;
@@ -46,15 +47,11 @@ public final class TripBuilder {
     private boolean keyOn = true;
     private boolean brakeApplied = true;
 
-    private double ratioFrom;
-    private double ratioTo;
-    private double shiftStartS = Double.NEGATIVE_INFINITY;
-
     private TripBuilder(CarSpec car, GearsSpec gears) {
         this.kinematics = new Kinematics(car, gears);
         this.roadLoad = new RoadLoad(car);
         this.schedule = new ShiftSchedule(gears);
-        this.shiftS = gears.shiftS();
+        this.gearChange = new GearChange(gears.shiftS());
         addRow(0, 0);
     }
 
@@ -136,8 +133,7 @@ public final class TripBuilder {
             nowS += BRAKE_STEP_S * (shaft - target) / (shaft - nextShaft);
             shaft = target;
             if (schedule.update(shaft)) {
-                ratioTo = kinematics.signedRatio(schedule.gear());
-                ratioFrom = ratioTo;
+                gearChange.settle(kinematics.signedRatio(schedule.gear()));
             }
             addRow(shaft, 0);
         }
@@ -171,7 +167,7 @@ public final class TripBuilder {
         while (nowS < endS) {
             double nextS = endS;
             nextS = earlier(nextS, pedalEndS);
-            nextS = earlier(nextS, shiftStartS + shiftS);
+            nextS = earlier(nextS, gearChange.endS());
             double crossingS = startS + (leavingSpeedMPerS() - startSpeed) / acceleration;
             nextS = earlier(nextS, crossingS);
             distanceM += Math.abs(speedMPerS) * (nextS - nowS) / 2;
@@ -184,7 +180,7 @@ public final class TripBuilder {
             double pedal = nowS < pedalEndS ? (pedalEndS - nowS) / pedalS : 0;
             brakeApplied |= driven && nowS < endS && needsBrakes(acceleration);
             addRow(
-                    kinematics.shaftSpeedRadPerS(speedMPerS, ratio()),
+                    kinematics.shaftSpeedRadPerS(speedMPerS, gearChange.ratio(nowS)),
                     torqueNm(driven, acceleration) + offsetNm * pedal);
         }
         return this;
@@ -209,14 +205,7 @@ public final class TripBuilder {
     }
 
     private void changeGear(Gear gear) {
-        ratioFrom = ratio();
-        ratioTo = kinematics.signedRatio(gear);
-        shiftStartS = nowS;
-    }
-
-    private double ratio() {
-        double share = shiftS == 0 ? 1 : Math.min(1, (nowS - shiftStartS) / shiftS);
-        return ratioFrom + (ratioTo - ratioFrom) * share;
+        gearChange.start(nowS, kinematics.signedRatio(gear));
     }
 
     private double torqueNm(boolean driven, double acceleration) {
@@ -228,7 +217,7 @@ public final class TripBuilder {
     }
 
     private double askedTorqueNm(double acceleration) {
-        return roadLoad.askedTorqueNm(roadLoad.wheelForceN(speedMPerS, acceleration, gradeRad), ratio());
+        return roadLoad.askedTorqueNm(roadLoad.wheelForceN(speedMPerS, acceleration, gradeRad), gearChange.ratio(nowS));
     }
 
     private void addRow(double shaftSpeedRadPerS, double torqueNm) {
