@@ -27,6 +27,7 @@ final class Accountant implements TickListener {
 
     // The present key cycle
     private boolean keyWasOn;
+    private double keyOnAtS;
     private boolean primed;
     private boolean wasEngaged;
     /** Since the last engagement the line pressure has stopped rising. */
@@ -82,6 +83,7 @@ final class Accountant implements TickListener {
             if (primed && Double.isNaN(primedAtS)) {
                 primedAtS = moment.timeS;
             }
+            judgePrime(moment);
         }
         keyWasOn = moment.keyOn;
         if (primed) {
@@ -89,6 +91,17 @@ final class Accountant implements TickListener {
         }
         wasEngaged = moment.engagement == Engagement.ENGAGED;
         return true;
+    }
+
+    /** A drive that asks for torque long after key-on has been refused for want of pressure. */
+    private void judgePrime(Moment moment) {
+        if (!keyWasOn) {
+            keyOnAtS = moment.timeS;
+        }
+        boolean late = moment.timeS - keyOnAtS > build.limits().engagementLimitS(moment.oilC);
+        if (!primed && late && Math.abs(moment.motorTorqueNm) >= NO_DEMAND_NM) {
+            lose(Criterion.NEVER_PRIMED, moment);
+        }
     }
 
     /** The drive ended with the key on. */

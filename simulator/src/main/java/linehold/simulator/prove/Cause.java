@@ -37,7 +37,7 @@ final class Cause {
         String when = String.format(Locale.ROOT, " at %.3f s %s", at.timeS(), gear(at.gear()));
         String hold = " (hold pressure " + display.pressure(build.limits().holdPressurePa()) + ")";
         return switch (criterion) {
-            case NEVER_PRIMED -> display.pressure(at.linePressurePa()) + hold + " in the end," + when;
+            case NEVER_PRIMED -> display.pressure(at.linePressurePa()) + hold + when;
             case PRESSURE_LOST -> display.pressure(value) + hold + when;
             case MARGIN_LOST ->
                 String.format(

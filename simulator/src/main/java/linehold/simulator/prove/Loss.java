@@ -10,7 +10,7 @@ package linehold.simulator.prove;
 public record Loss(Criterion criterion, double atS, String cause) {
     /** What "held" asks for, in the order of severity. */
     public enum Criterion {
-        /** Prime never reached the hold pressure. */
+        /** Prime did not reach the hold pressure before the drive asked for torque, or at all. */
         NEVER_PRIMED("prime pressure"),
         /** Line pressure fell below the hold pressure while an element was engaged. */
         PRESSURE_LOST("line pressure"),

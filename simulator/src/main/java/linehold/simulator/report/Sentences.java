@@ -39,7 +39,7 @@ final class Sentences {
 
     private static String broken(Loss.Criterion criterion) {
         return switch (criterion) {
-            case NEVER_PRIMED -> "the hold pressure was never reached";
+            case NEVER_PRIMED -> "the line was not primed";
             case PRESSURE_LOST -> "line pressure fell below the hold pressure";
             case MARGIN_LOST -> "capacity margin fell below the safety factor";
             case ENGAGEMENT_LATE -> "an engagement took too long";

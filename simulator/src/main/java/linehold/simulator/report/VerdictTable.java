@@ -52,7 +52,7 @@ public final class VerdictTable {
         String name = verdict.build().name();
         paragraph(
                 "",
-                "Lowest line pressure under an engaged element once settled, "
+                "Lowest line pressure, element engaged and settled, "
                         + display.pressureScale().label() + "; build " + name + " must keep "
                         + display.pressure(verdict.build().limits().holdPressurePa()) + ".");
         out.append('\n');

@@ -92,7 +92,7 @@ class VerdictTableTest {
     @Test
     void shouldSayNoneWhereNothingWasEverEngaged() {
         assertThat(VerdictTable.of(Fixtures.empty(), UnitSystem.METRIC, false))
-                .contains("none LOST", "the hold pressure was never reached: the electric pump")
+                .contains("none LOST", "the line was not primed: the electric pump")
                 .doesNotContain("NaN", "Infinity", "∞");
     }
 
