@@ -198,7 +198,7 @@ final class Fixtures {
                 Math.round(lengthS / 40) + 1,
                 lost ? 1.8e-6 : 0,
                 lost ? List.of("LH-P1", "LH-S2") : List.of(),
-                log ? new RepairCounts(3, 12, 1, 40, true, 271.4) : RepairCounts.NONE,
+                log ? new RepairCounts(3, 12, 1, 40, true, 271.4, 0) : RepairCounts.NONE,
                 oilC < 0 ? List.of("oil viscosity is extrapolated below the pour point") : List.of(),
                 drive + " at " + oilC + " °C is weakest at " + momentS + " s because " + CAUSE,
                 overview(lengthS, oilC, momentS, lowestPa),
