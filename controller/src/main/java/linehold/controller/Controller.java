@@ -150,7 +150,7 @@ public final class Controller {
         permit(in, pressurePa);
     }
 
-    /** LH-SP. A lost pickup counts as standstill. */
+    /** LH-SP-1, LH-SP-2, LH-SP-3. A lost pickup counts as standstill. */
     private double seeSpeed(long nowNs, Inputs in, double pressurePa) {
         shaftSpeed.update(nowNs, in.pickupEdgeCount, in.pickupLastEdgeNs);
         noisyPickup.update(nowNs, shaftSpeed.rejectedNow());
@@ -166,7 +166,7 @@ public final class Controller {
         return pickupLost.active() ? byTime : bySpeed;
     }
 
-    /** LH-SW-1, -2, -6, -7; with the sender lost the window widens upward (LH-PR-1). */
+    /** LH-SW-1, LH-SW-2, LH-SW-6, LH-SW-7; with the sender lost the window widens upward (LH-PR-1). */
     private void judgeSpeed(long nowNs, Inputs in, double radPerS, double oilC) {
         double widening = sender.lost() ? wideningRadPerS : 0;
         situation.belowSwitchOn = radPerS < switchOnRadPerS + widening;
@@ -176,7 +176,7 @@ public final class Controller {
         situation.handOverReady = aboveSwitchOff.update(situation.aboveSwitchOff, nowNs);
     }
 
-    /** LH-SW-2, -5, -9, LH-PR-2. Pressure that is not known (NaN) neither holds nor is low. */
+    /** LH-SW-2, LH-SW-5, LH-SW-9, LH-PR-2. Pressure that is not known (NaN) neither holds nor is low. */
     private void judgePressure(double pressurePa) {
         situation.pressureKnown = !Double.isNaN(pressurePa);
         situation.pressureHolds = pressurePa >= holdPa;

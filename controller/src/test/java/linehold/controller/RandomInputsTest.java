@@ -1,0 +1,72 @@
+package linehold.controller;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.EnumSet;
+import java.util.Set;
+import java.util.SplittableRandom;
+import linehold.controller.calibration.Calibration;
+import linehold.controller.calibration.Key;
+import linehold.controller.switching.PumpState;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What must hold whatever the inputs are. The seed is the argument: a failure is run again by it. */
+class RandomInputsTest {
+    private static final int STEPS = 60_000;
+    private static final double HOLD_PA = Key.HOLD_PRESSURE.defaultValue();
+    private static final double ON = Key.SWITCH_ON_SPEED.defaultValue();
+    private static final double STANDSTILL = Key.STANDSTILL_SPEED.defaultValue();
+
+    @ParameterizedTest
+    @ValueSource(longs = {1, 2, 3, 4})
+    @Requirement({"LH-TK-1", "LH-SW-1", "LH-SW-5", "LH-PR-2", "LH-RL-1"})
+    void shouldKeepTheClutchesSafeUnderAnyInputs(long seed) {
+        boolean normallyClosed = seed % 2 == 0;
+        Controller controller = new Controller(Calibration.builder()
+                .set(Key.STANDBY_RELAY_FITTED, seed > 2)
+                .set(Key.NORMALLY_CLOSED_CONTACT, normallyClosed)
+                .build());
+        RandomInputs inputs = new RandomInputs(new SplittableRandom(seed));
+        Outputs out = new Outputs();
+        Set<PumpState> seen = EnumSet.noneOf(PumpState.class);
+        Set<DrivePermission> given = EnumSet.noneOf(DrivePermission.class);
+        for (int i = 0; i < STEPS; i++) {
+            controller.step(inputs.next(), inputs.in, out);
+            seen.add(out.state);
+            given.add(out.permission);
+            check(out, normallyClosed, "seed " + seed + " step " + i);
+        }
+        // The net must have caught something.
+        assertThat(seen).isEqualTo(EnumSet.allOf(PumpState.class));
+        assertThat(given).isEqualTo(EnumSet.allOf(DrivePermission.class));
+    }
+
+    private static void check(Outputs out, boolean normallyClosed, String where) {
+        assertThat(out.shaftSpeedRadPerS).as(where).isGreaterThanOrEqualTo(0).isFinite();
+        boolean alive = out.state != PumpState.OFF;
+        if (alive && out.shaftSpeedRadPerS < ON) {
+            assertThat(out.pumpWanted).as(where).isTrue();
+        }
+        if (alive && out.linePressurePa < Key.HELP_PRESSURE.defaultValue()) {
+            assertThat(out.pumpWanted).as(where).isTrue();
+        }
+        if (out.linePressurePa < HOLD_PA && out.shaftSpeedRadPerS < STANDSTILL) {
+            assertThat(out.permission).as(where).isEqualTo(DrivePermission.WITHHELD);
+        }
+        assertThat(out.mainRelayCoil).as(where).isEqualTo(out.pumpWanted != normallyClosed);
+        if (out.standbyRelayCoil) {
+            assertThat(out.pumpWanted).as(where).isTrue();
+        }
+        assertThat(out.storedCodes & out.activeCodes).as(where).isEqualTo(out.activeCodes);
+        switch (out.permission) {
+            case GRANTED -> assertThat(out.torqueLimitNm).as(where).isInfinite();
+            case REDUCED ->
+                assertThat(out.torqueLimitNm)
+                        .as(where)
+                        .isGreaterThanOrEqualTo(0)
+                        .isFinite();
+            case WITHHELD -> assertThat(out.torqueLimitNm).as(where).isZero();
+        }
+    }
+}
