@@ -1,6 +1,7 @@
 package linehold.rig.app;
 
 import linehold.simulator.build.InputException;
+import linehold.simulator.cli.DrivesCommand;
 import linehold.simulator.cli.ProveCommand;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -14,7 +15,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         version = "linehold 0.1.0",
         description = "Keeps an automatic transmission's clutches under pressure when an electric car stands still.",
-        subcommands = {ProveCommand.class})
+        subcommands = {ProveCommand.class, DrivesCommand.class})
 public final class Main implements Runnable {
     /** What a person gave us cannot be used. */
     static final int BAD_INPUT = 2;

@@ -14,6 +14,7 @@ import linehold.simulator.build.Quantity;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.drive.BuiltInDrives;
 import linehold.simulator.drive.Drive;
+import linehold.simulator.drive.Drives;
 import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.Verdict;
 import linehold.simulator.report.Progress;
@@ -108,14 +109,7 @@ public final class ProveCommand implements Callable<Integer> {
         if (driveNames.isEmpty()) {
             return List.copyOf(BuiltInDrives.all(build));
         }
-        return driveNames.stream().map(name -> named(name, build)).toList();
-    }
-
-    private static Drive named(String name, Build build) {
-        return BuiltInDrives.all(build).stream()
-                .filter(drive -> drive.name().equals(name))
-                .findFirst()
-                .orElseThrow(() -> new InputException("found no drive '" + name + "', expected a built-in one"));
+        return driveNames.stream().map(name -> Drives.resolve(name, build)).toList();
     }
 
     private List<Double> temperatures(Build build) {

@@ -50,6 +50,10 @@ final class Sentences {
     /** What the log reader mended, one entry a kind. */
     static List<String> repairs(RepairCounts repairs) {
         List<String> lines = new ArrayList<>();
+        if (repairs.startPutBeforeS() > 0) {
+            lines.add("the log has no start of its own: " + Numbers.fixed(repairs.startPutBeforeS(), 0)
+                    + " s of key on and engaging at standstill stand before it, and times count from there");
+        }
         if (repairs.skippedLines() > 0) {
             lines.add(count(repairs.skippedLines(), "line") + " of the log skipped (comments, blanks, start-up text)");
         }
