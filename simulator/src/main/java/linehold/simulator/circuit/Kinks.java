@@ -99,26 +99,36 @@ final class Kinks {
      */
     boolean change() {
         boolean changed = false;
-        double stored = stepper.startState(Circuit.STORED);
-        double storedSlope = stepper.startSlope(Circuit.STORED);
         for (int k = 0; k < Element.COUNT; k++) {
             ApplyElement element = circuit.elements[k];
-            double volume = stepper.startState(Circuit.FIRST_ELEMENT + k);
-            double slope = stepper.startSlope(Circuit.FIRST_ELEMENT + k);
+            int i = Circuit.FIRST_ELEMENT + k;
             Piston piston = element.piston;
-            if (piston == Piston.EMPTY && element.commanded && stored == element.fillsAboveM3 && storedSlope > 0) {
-                piston = Piston.STROKING;
-            } else if (volume == 0 && slope < 0) {
+            if (piston == Piston.EMPTY) {
+                if (element.commanded && leaves(Circuit.STORED, element.fillsAboveM3) > 0) {
+                    piston = Piston.STROKING;
+                }
+            } else if (leaves(i, 0) < 0) {
                 piston = Piston.EMPTY;
-            } else if (volume == element.strokeM3 && slope != 0) {
-                piston = slope > 0 ? Piston.TOUCHED : Piston.STROKING;
+            } else {
+                int side = leaves(i, element.strokeM3);
+                piston = side > 0 ? Piston.TOUCHED : side < 0 ? Piston.STROKING : piston;
             }
             changed |= setPiston(element, piston);
         }
-        if (stored == 0 && storedSlope < 0) {
+        if (!circuit.lineDry && leaves(Circuit.STORED, 0) < 0) {
             changed |= setDry(true);
         }
         return changed;
+    }
+
+    /** To which side, 1 or −1, the step leaves a limit that the state lies on at its start; 0 if it does neither. */
+    private int leaves(int i, double level) {
+        if (stepper.startState(i) != level) {
+            return 0;
+        }
+        double slope = stepper.startSlope(i);
+        double moved = stepper.state(i, 1) - level;
+        return slope > 0 && moved > 0 ? 1 : slope < 0 && moved < 0 ? -1 : 0;
     }
 
     private boolean setPiston(ApplyElement element, Piston piston) {

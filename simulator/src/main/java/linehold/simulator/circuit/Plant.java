@@ -27,6 +27,8 @@ public final class Plant {
     /** A kink that the error estimate cannot get over is stepped over at this length. */
     private static final double SHORTEST_STEP_S = 1e-8;
 
+    private static final int MOST_SHORT_STEPS = 10_000;
+
     private final Build build;
     private final Circuit circuit;
     private final ArrowheadStepper stepper;
@@ -46,6 +48,7 @@ public final class Plant {
     private double oilC;
     private double oilSlope;
     private long attempts;
+    private int shortSteps;
 
     /**
      * Everything empty and at rest, range P.
@@ -230,6 +233,15 @@ public final class Plant {
         endFraction = kinks.find();
         boolean toLimit = endFraction == 1 && goodS == limitS - startS;
         stepEndS = toLimit ? limitS : startS + endFraction * goodS;
+        standStill(stepEndS - startS);
+    }
+
+    /** A run that no longer gets on must end with a word, not hang. */
+    private void standStill(double takenS) {
+        shortSteps = takenS < SHORTEST_STEP_S ? shortSteps + 1 : 0;
+        if (shortSteps > MOST_SHORT_STEPS) {
+            throw new IllegalStateException("the circuit does not get on at " + stepEndS + " s");
+        }
     }
 
     /** Tries a step, shorter ones if need be. Returns the length of the good one and sets the next to try, s. */
