@@ -29,7 +29,6 @@ public final class DriveCsv {
     public static long write(Drive drive, Path file) {
         try (CsvWriter csv = CsvWriter.builder().build(file);
                 DriveReader reader = drive.open()) {
-            csv.writeComment(" " + drive.name() + ": " + drive.source());
             csv.writeRecord(
                     LogField.TIME.ownColumn(),
                     LogField.MOTOR_SPEED.ownColumn(),

@@ -45,7 +45,6 @@ class DrivesCommandTest {
         assertThat(run("--export", "parking", file.toString())).isZero();
         assertThat(Files.readAllLines(file))
                 .startsWith(
-                        "# parking: invented: in and out of a parking space",
                         "time_s,motor_speed_rpm,motor_torque_nm,range,gear,brake,key,oil_c,bus_v",
                         "0.0,0.0,0.0,P,N,1,1,,");
         assertThat(printed.toString()).startsWith("written: ").endsWith(" rows" + System.lineSeparator());
