@@ -1,5 +1,9 @@
 package linehold.rig.app;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import linehold.simulator.build.InputException;
 import linehold.simulator.cli.DrivesCommand;
 import linehold.simulator.cli.ProveCommand;
@@ -17,7 +21,7 @@ import picocli.CommandLine.Spec;
         description = "Keeps an automatic transmission's clutches under pressure when an electric car stands still.",
         subcommands = {ProveCommand.class, DrivesCommand.class})
 public final class Main implements Runnable {
-    /** What a person gave us cannot be used. */
+    /** Exit status where what a person gave us cannot be used. */
     static final int BAD_INPUT = 2;
 
     @Spec
@@ -29,7 +33,14 @@ public final class Main implements Runnable {
     }
 
     public static void main(String[] args) {
+        // Degrees and dots are printed; an older JDK would follow the locale and lose them.
+        System.setOut(utf8(FileDescriptor.out));
+        System.setErr(utf8(FileDescriptor.err));
         System.exit(commandLine().execute(args));
+    }
+
+    private static PrintStream utf8(FileDescriptor descriptor) {
+        return new PrintStream(new FileOutputStream(descriptor), true, StandardCharsets.UTF_8);
     }
 
     static CommandLine commandLine() {

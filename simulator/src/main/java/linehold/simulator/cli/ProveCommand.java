@@ -4,7 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
@@ -14,8 +16,13 @@ import linehold.simulator.build.Quantity;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.drive.BuiltInDrives;
 import linehold.simulator.drive.Drive;
+import linehold.simulator.drive.DriveReader;
+import linehold.simulator.drive.DriveSample;
 import linehold.simulator.drive.Drives;
+import linehold.simulator.drive.LogDrive;
+import linehold.simulator.drive.OilIgnored;
 import linehold.simulator.prove.Prover;
+import linehold.simulator.prove.Prover.Case;
 import linehold.simulator.prove.Verdict;
 import linehold.simulator.report.Progress;
 import linehold.simulator.report.VerdictHtml;
@@ -53,8 +60,16 @@ public final class ProveCommand implements Callable<Integer> {
             names = "--oil",
             paramLabel = "TEMPERATURE",
             split = ",",
-            description = "Oil temperatures instead of the build's own, such as '60 °C,120 °C'.")
+            description =
+                    "Oil temperatures instead of the build's own, such as '60 °C,120 °C'; or 'logged': as the logs"
+                            + " say.")
     private List<String> oil = new ArrayList<>();
+
+    @Option(
+            names = "--mapping",
+            paramLabel = "FILE",
+            description = "Which column of the logs is what (default: LOG.map.yaml beside LOG.csv, where it exists).")
+    private Path mapping;
 
     @Option(
             names = "--out",
@@ -81,26 +96,24 @@ public final class ProveCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Build build = BuildFile.loadNamed(buildName);
-        UnitSystem shown = units == null ? build.units() : units;
-        build = build.withUnits(shown);
-        List<Drive> drives = drives(build);
-        List<Double> temperatures = temperatures(build);
+        build = build.withUnits(units == null ? build.units() : units);
+        List<Case> cases = cases(build, drives(build));
         prepare(out);
 
         Prover prover = new Prover(build, seed);
         Verdict verdict;
-        try (Progress progress =
-                Progress.onTerminal(Ansi.AUTO.enabled(), "proving", (long) drives.size() * temperatures.size())) {
-            verdict = prover.prove(drives, temperatures, progress::step);
+        boolean terminal = Ansi.AUTO.enabled();
+        try (Progress progress = Progress.onTerminal(terminal, "proving", cases.size())) {
+            verdict = prover.prove(cases, progress::step);
         }
         if (csv) {
-            writeRuns(build, prover, drives, temperatures);
+            writeRuns(prover, cases);
         }
         Path json = out.resolve("verdict.json");
         Path report = out.resolve("report.html");
         VerdictJson.write(verdict, json);
-        VerdictHtml.write(verdict, shown, report);
-        System.out.print(VerdictTable.of(verdict, shown, Ansi.AUTO.enabled()));
+        VerdictHtml.write(verdict, build.units(), report);
+        System.out.print(VerdictTable.of(verdict, build.units(), terminal));
         System.out.println("written: " + json + ", " + report);
         return verdict.held() ? 0 : 1;
     }
@@ -109,30 +122,54 @@ public final class ProveCommand implements Callable<Integer> {
         if (driveNames.isEmpty()) {
             return List.copyOf(BuiltInDrives.all(build));
         }
-        return driveNames.stream().map(name -> Drives.resolve(name, build)).toList();
+        Map<String, Drive> byName = new LinkedHashMap<>();
+        for (String given : driveNames) {
+            Drive drive = mapping == null ? Drives.resolve(given, build) : LogDrive.of(Path.of(given), mapping, build);
+            if (byName.put(drive.name(), drive) != null) {
+                throw new InputException(
+                        "found two drives called '" + drive.name() + "', expected each to have a name of its own");
+            }
+        }
+        return List.copyOf(byName.values());
     }
 
-    private List<Double> temperatures(Build build) {
-        return oil.isEmpty()
+    private List<Case> cases(Build build, List<Drive> drives) {
+        if (oil.equals(List.of("logged"))) {
+            return drives.stream()
+                    .map(drive -> new Case(drive, loggedOilC(drive)))
+                    .toList();
+        }
+        List<Double> temperatures = oil.isEmpty()
                 ? build.limits().oilTemperaturesC()
                 : oil.stream().map(ProveCommand::temperature).toList();
+        return Prover.grid(drives.stream().map(OilIgnored::new).toList(), temperatures);
+    }
+
+    private static double loggedOilC(Drive drive) {
+        DriveSample first = new DriveSample();
+        try (DriveReader reader = drive.open()) {
+            reader.read(first);
+        }
+        if (Double.isNaN(first.oilTemperatureC)) {
+            throw new InputException(
+                    drive.source() + ": found no oil temperature in its first row, expected one for --oil logged");
+        }
+        return first.oilTemperatureC;
     }
 
     private static double temperature(String typed) {
         return Quantities.parse(typed.strip(), Quantity.TEMPERATURE)
                 .orElseThrow(() -> new InputException(
-                        "--oil: found '" + typed + "', expected temperatures such as '60 °C,120 °C'"));
+                        "--oil: found '" + typed + "', expected temperatures such as '60 °C,120 °C', or logged"));
     }
 
-    private void writeRuns(Build build, Prover prover, List<Drive> drives, List<Double> temperatures) {
+    private void writeRuns(Prover prover, List<Case> cases) {
         Path folder = out.resolve("runs");
         prepare(folder);
-        for (Drive drive : drives) {
-            for (double oilC : temperatures) {
-                Path file = folder.resolve(drive.name() + "_" + Math.round(oilC) + "C.csv");
-                try (RunCsv rows = new RunCsv(file)) {
-                    prover.run(drive, oilC, rows);
-                }
+        for (Case one : cases) {
+            Path file = folder.resolve(one.drive().name() + "_" + Math.round(one.oilC()) + "C.csv");
+            try (RunCsv rows = new RunCsv(file)) {
+                prover.run(one.drive(), one.oilC(), rows);
             }
         }
     }

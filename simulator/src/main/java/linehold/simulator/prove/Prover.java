@@ -3,7 +3,9 @@ package linehold.simulator.prove;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import linehold.controller.safety.TroubleCode;
 import linehold.simulator.build.Build;
@@ -35,43 +37,50 @@ public final class Prover {
         cause = new Cause(build);
     }
 
+    /** One drive at one oil temperature, °C; a drive that tells its own oil temperature keeps it. */
+    public record Case(Drive drive, double oilC) {}
+
+    /** Every drive at every oil temperature, drive by drive. */
+    public static List<Case> grid(List<? extends Drive> drives, List<Double> oilC) {
+        return drives.stream()
+                .flatMap(drive -> oilC.stream().map(temperature -> new Case(drive, temperature)))
+                .toList();
+    }
+
     /**
      * @param done called after each run, from any thread
-     * @return runs in the order drive by drive, temperature by temperature; the weakest run of each drive has its
-     *     close-up
+     * @return runs in the order of the cases; the weakest run of each drive has its close-up
      */
-    public Verdict prove(List<Drive> drives, List<Double> oilC, Runnable done) {
-        List<Callable<Judged>> tasks = new ArrayList<>();
-        for (Drive drive : drives) {
-            for (double temperature : oilC) {
-                tasks.add(() -> judge(drive, temperature));
-            }
-        }
+    public Verdict prove(List<Case> cases, Runnable done) {
+        List<Callable<Judged>> tasks = cases.stream()
+                .<Callable<Judged>>map(one -> () -> judge(one.drive, one.oilC))
+                .toList();
         List<Judged> judged = Parallel.all(tasks, done);
-        List<Callable<RunVerdict>> again = new ArrayList<>();
-        Judged weakest = null;
-        for (int d = 0; d < drives.size(); d++) {
-            Drive drive = drives.get(d);
-            List<Judged> ofDrive = judged.subList(d * oilC.size(), (d + 1) * oilC.size());
-            Judged weakestOfDrive = ofDrive.stream().min(Judged.WEAKEST_FIRST).orElseThrow();
-            for (Judged run : ofDrive) {
-                again.add(run == weakestOfDrive ? () -> withCloseUp(drive, run) : () -> run.verdict);
-            }
-            if (weakest == null || Judged.WEAKEST_FIRST.compare(weakestOfDrive, weakest) < 0) {
-                weakest = weakestOfDrive;
-            }
+        Map<Drive, Judged> weakestOf = new IdentityHashMap<>();
+        for (int i = 0; i < cases.size(); i++) {
+            weakestOf.merge(cases.get(i).drive, judged.get(i), Judged::weaker);
         }
-        String sentence = weakest == null
-                ? "no drive was run"
-                : weakest.verdict.drive() + " at " + new Display(build.units()).temperature(weakest.verdict.oilC())
-                        + ": " + weakest.verdict.weakest();
+        List<Callable<RunVerdict>> again = new ArrayList<>();
+        for (int i = 0; i < cases.size(); i++) {
+            Drive drive = cases.get(i).drive;
+            Judged run = judged.get(i);
+            again.add(run == weakestOf.get(drive) ? () -> withCloseUp(drive, run) : () -> run.verdict);
+        }
+        RunVerdict weakest = judged.stream().reduce(Judged::weaker).orElseThrow().verdict;
+        String sentence = weakest.drive() + " at " + new Display(build.units()).temperature(weakest.oilC()) + ": "
+                + weakest.weakest();
         return new Verdict(build, Parallel.all(again, () -> {}), sentence);
     }
 
     /** One run with what ranks it. */
     private record Judged(RunVerdict verdict, double momentS, int severity, double ratio) {
-        static final Comparator<Judged> WEAKEST_FIRST =
+        private static final Comparator<Judged> WEAKEST_FIRST =
                 Comparator.comparingInt(Judged::severity).thenComparingDouble(Judged::ratio);
+
+        /** The weaker of two, the first where they are equal. */
+        Judged weaker(Judged other) {
+            return WEAKEST_FIRST.compare(other, this) < 0 ? other : this;
+        }
     }
 
     /** Runs one drive at one temperature while a listener of the caller's looks on. */

@@ -142,6 +142,7 @@ public final class VerdictJson {
         json.writeNumberProperty("empty_cells", repairs.emptyCells());
         json.writeBooleanProperty("ended_by_gap", repairs.endedByGap());
         number("ended_at_s", repairs.endedAtS());
+        number("start_put_before_s", repairs.startPutBeforeS());
         json.writeEndObject();
     }
 

@@ -18,7 +18,9 @@ import org.junit.jupiter.api.Test;
 class ProverTest {
     private static Verdict proved(Build build, List<Drive> drives, Double... oilC) {
         return new Prover(build, 1)
-                .prove(drives, oilC.length == 0 ? build.limits().oilTemperaturesC() : List.of(oilC), () -> {});
+                .prove(
+                        Prover.grid(drives, oilC.length == 0 ? build.limits().oilTemperaturesC() : List.of(oilC)),
+                        () -> {});
     }
 
     private static List<Drive> all(Build build) {
@@ -127,7 +129,8 @@ class ProverTest {
     void shouldReportEveryRunAsDone() {
         Build build = BuildFile.loadNamed("demonstration");
         AtomicInteger done = new AtomicInteger();
-        new Prover(build, 1).prove(named(build, "hill-hold"), List.of(20.0, 60.0, 100.0), done::incrementAndGet);
+        new Prover(build, 1)
+                .prove(Prover.grid(named(build, "hill-hold"), List.of(20.0, 60.0, 100.0)), done::incrementAndGet);
         assertThat(done).hasValue(3);
     }
 }

@@ -1,0 +1,39 @@
+package linehold.simulator.drive;
+
+/** A drive without its own oil temperature, so that it can be run at any other. */
+public record OilIgnored(Drive drive) implements Drive {
+    @Override
+    public String name() {
+        return drive.name();
+    }
+
+    @Override
+    public String source() {
+        return drive.source();
+    }
+
+    @Override
+    public DriveReader open() {
+        DriveReader reader = drive.open();
+        return new DriveReader() {
+            @Override
+            public boolean read(DriveSample into) {
+                if (!reader.read(into)) {
+                    return false;
+                }
+                into.oilTemperatureC = Double.NaN;
+                return true;
+            }
+
+            @Override
+            public RepairCounts repairs() {
+                return reader.repairs();
+            }
+
+            @Override
+            public void close() {
+                reader.close();
+            }
+        };
+    }
+}
