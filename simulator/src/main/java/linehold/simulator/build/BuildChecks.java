@@ -44,7 +44,7 @@ final class BuildChecks {
         if (values.si(ELECTRIC_DRY_FRICTION) >= stallNm) {
             throw contradiction(
                     ELECTRIC_DRY_FRICTION,
-                    String.format(Locale.ROOT, "less than the stall torque of %.3g N.m that follows from", stallNm),
+                    String.format(Locale.ROOT, "less than %.3g N.m, the stall torque on this supply, given", stallNm),
                     ELECTRIC_MOTOR_CONSTANT);
         }
     }
@@ -65,7 +65,7 @@ final class BuildChecks {
                     Quantity.ROTATION.unit("rpm").orElseThrow().fromSi(afterUp));
             throw contradiction(
                     GEARS_SHIFT_DOWN,
-                    "less than the " + rpm + " that the motor turns after the shift up, or the gears would hunt, at",
+                    "less than " + rpm + ", to which the motor falls after shifting up (or the gears hunt), given",
                     GEARS_SHIFT_UP);
         }
     }

@@ -107,24 +107,19 @@ final class BuildReader {
                                 .filter(key -> key.section().equals(section))
                                 .map(FileKey::name),
                         FileKeys.SECTIONS.stream()
-                                .map(FileKeys.Section::path)
-                                .filter(other -> parent(other).equals(section))
-                                .map(other -> other.substring(other.lastIndexOf('.') + 1)))
+                                .filter(other -> other.parent().equals(section))
+                                .map(FileKeys.Section::name))
                 .toList();
         Optional<String> nearest = Spelling.nearest(name, siblings);
         Optional<String> elsewhere = FileKeys.ALL.stream()
                 .filter(key -> key.name().equals(name))
                 .map(FileKey::path)
                 .findFirst();
-        String expected = nearest.map(word -> "'" + word + "'")
-                .or(() -> elsewhere.map(word -> "'" + word + "'"))
+        String expected = elsewhere
+                .or(() -> nearest)
+                .map(word -> "'" + word + "'")
                 .orElseGet(() -> "one of " + String.join(", ", siblings));
         return YamlTree.error(file, place, path + ": found an unknown key, expected " + expected);
-    }
-
-    private static String parent(String section) {
-        int dot = section.lastIndexOf('.');
-        return dot < 0 ? "" : section.substring(0, dot);
     }
 
     private Value value(FileKey key, Node node) {
@@ -137,8 +132,7 @@ final class BuildReader {
             case LIST -> list(key, node);
             case CURVE -> node instanceof Mapping mapping ? curve(key, mapping) : number(key, node);
         };
-        String text = node instanceof Scalar scalar ? scalar.text() : key.name();
-        return new Value(value, text, node.place());
+        return new Value(value, YamlTree.text(node), node.place());
     }
 
     private double number(FileKey key, Node node) {

@@ -36,7 +36,17 @@ final class FileKeys {
      * @param path where its keys stand
      * @param meaning one sentence
      */
-    record Section(String path, String meaning) {}
+    record Section(String path, String meaning) {
+        String name() {
+            return path.substring(path.lastIndexOf('.') + 1);
+        }
+
+        /** The section it stands in; empty for the top level. */
+        String parent() {
+            int dot = path.lastIndexOf('.');
+            return dot < 0 ? "" : path.substring(0, dot);
+        }
+    }
 
     static final List<FileKey> ALL = all();
 
@@ -61,20 +71,25 @@ final class FileKeys {
 
     private static FileKey calibrationKey(Key key) {
         Unit unit = typedUnit(key);
+        return shape(key, unit).byDefault(standard(key, unit)).meaning(key.reason());
+    }
+
+    private static FileKey shape(Key key, Unit unit) {
         FileKey.Type type = switch (key.quantity()) {
             case FLAG -> FileKey.Type.FLAG;
             case COUNT -> FileKey.Type.COUNT;
             case SPEED, ANGULAR_ACCELERATION, PRESSURE, TIME, TORQUE, TORQUE_PER_PRESSURE, VOLTAGE, RATIO ->
                 key.shape() == Key.Shape.SCALAR ? FileKey.Type.QUANTITY : FileKey.Type.CURVE;
         };
+        if (type == FileKey.Type.FLAG) {
+            return FileKey.flag(path(key));
+        }
         return FileKey.of(path(key), type, quantity(key), standard(key, unit))
                 .between(
                         key.least(),
                         key.most(),
                         Quantities.write(key.least(), unit),
-                        Quantities.write(key.most(), unit))
-                .byDefault(standard(key, unit))
-                .meaning(key.reason());
+                        Quantities.write(key.most(), unit));
     }
 
     /** The kind of quantity that a person types for a calibration key. */

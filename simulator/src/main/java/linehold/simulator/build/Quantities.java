@@ -47,24 +47,29 @@ public final class Quantities {
     }
 
     /**
-     * A value in the given unit as this class reads it, to 7 significant digits (relative rounding below 1e-7) and
+     * A value in the given unit as this class reads it, to 7 significant digits (relative rounding below 1e-6) and
      * without needless zeros.
      */
     public static String write(double si, Unit unit) {
-        String digits = digits(unit.fromSi(si));
-        return unit.label().isEmpty() ? digits : digits + " " + unit.label();
+        return write(si, unit, 7);
     }
 
-    private static String digits(double value) {
+    static String write(double si, Unit unit, int significantDigits) {
+        String number = digits(unit.fromSi(si), significantDigits);
+        return unit.label().isEmpty() ? number : number + " " + unit.label();
+    }
+
+    private static String digits(double value, int significantDigits) {
         if (value == 0) {
             return "0";
         }
         double size = Math.abs(value);
         if (size < 1e-3 || size >= 1e7) {
-            String[] parts = String.format(Locale.ROOT, "%.6e", value).split("e");
+            String[] parts = String.format(Locale.ROOT, "%." + (significantDigits - 1) + "e", value)
+                    .split("e");
             return withoutTrailingZeros(parts[0]) + "e" + Integer.parseInt(parts[1]);
         }
-        int decimals = Math.max(0, 6 - (int) Math.floor(Math.log10(size)));
+        int decimals = Math.max(0, significantDigits - 1 - (int) Math.floor(Math.log10(size)));
         return withoutTrailingZeros(String.format(Locale.ROOT, "%." + decimals + "f", value));
     }
 

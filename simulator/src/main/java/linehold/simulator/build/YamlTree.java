@@ -8,6 +8,7 @@ import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
 import org.snakeyaml.engine.v2.common.ScalarStyle;
@@ -91,6 +92,19 @@ public final class YamlTree {
             return scalar.text().isEmpty() ? "nothing" : "'" + shown(scalar.text()) + "'";
         }
         return node instanceof Sequence ? "a list" : "a mapping";
+    }
+
+    /** A node in one line, as it might be typed. */
+    static String text(Node node) {
+        if (node instanceof Sequence sequence) {
+            return sequence.items().stream().map(YamlTree::text).collect(Collectors.joining(", ", "[", "]"));
+        }
+        if (node instanceof Mapping mapping) {
+            return mapping.entries().entrySet().stream()
+                    .map(entry -> entry.getKey() + ": " + text(entry.getValue().value()))
+                    .collect(Collectors.joining(", ", "{", "}"));
+        }
+        return ((Scalar) node).text();
     }
 
     private Mapping document() {
