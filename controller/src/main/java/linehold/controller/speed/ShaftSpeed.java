@@ -25,7 +25,6 @@ public final class ShaftSpeed {
     private final long aheadToleranceNs;
     private final Slope slope = new Slope(SLOPE_WINDOW_NS, SLOPE_SAMPLES);
 
-    private boolean started;
     private long seenCount;
     /** Last edge, accepted or not. */
     private long seenEdgeNs;
@@ -67,13 +66,7 @@ public final class ShaftSpeed {
         long newEdges = edgeCount - seenCount;
         seenCount = edgeCount;
         rejectedNow = 0;
-        if (!started) {
-            started = true;
-            // A counter above zero has a last edge; a fresh one shows a time that means nothing.
-            if (edgeCount > 0 && lastEdgeNs <= nowNs) {
-                reference(lastEdgeNs);
-            }
-        } else if (newEdges != 0) {
+        if (newEdges != 0) {
             takeEdges(nowNs, newEdges, lastEdgeNs);
         }
         judge(nowNs);

@@ -110,4 +110,20 @@ class SmallChecksTest {
                         | TroubleCode.MAIN_RELAY_STUCK_OFF.bit()
                         | TroubleCode.PRESSURE_LOST_STANDING.bit());
     }
+
+    @Test
+    @Requirement("LH-TK-3")
+    void shouldSelectCodesByTheirReactionAndSeverity() {
+        assertThat(TroubleCode.reactingAtLeast(TroubleCode.Reaction.REDUCE_DRIVE))
+                .isEqualTo(TroubleCode.PRESSURE_LOST_MOVING.bit() | TroubleCode.PRESSURE_LOST_STANDING.bit());
+        assertThat(TroubleCode.reactingAtLeast(TroubleCode.Reaction.BOTH_RELAYS))
+                .isEqualTo(TroubleCode.PRESSURE_LOST_MOVING.bit()
+                        | TroubleCode.PRESSURE_LOST_STANDING.bit()
+                        | TroubleCode.MAIN_RELAY_STUCK_OFF.bit());
+        assertThat(TroubleCode.severeAtLeast(TroubleCode.Severity.STOP))
+                .isEqualTo(TroubleCode.PRESSURE_LOST_MOVING.bit() | TroubleCode.PRESSURE_LOST_STANDING.bit());
+        assertThat(TroubleCode.severeAtLeast(TroubleCode.Severity.WARNING))
+                .isEqualTo((1L << TroubleCode.values().length) - 1);
+        assertThat(TroubleCode.PRESSURE_LOST_MOVING.severity()).isEqualTo(TroubleCode.Severity.STOP);
+    }
 }
