@@ -57,9 +57,8 @@ public final class InitCommand implements Callable<Integer> {
         if (Files.exists(file)) {
             throw taken(null);
         }
-        Path directory = file.toAbsolutePath().getParent();
+        Path part = file.resolveSibling("." + file.getFileName() + ".part");
         try {
-            Path part = Files.createTempFile(directory, ".linehold-", ".part");
             try {
                 Files.write(part, text.getBytes(StandardCharsets.UTF_8));
                 Files.move(part, file);

@@ -41,7 +41,7 @@ class BuildSchemaTest {
 
     @Test
     void shouldAcceptEverySpellingThatTheProgramReads() {
-        String yaml = shipped("demonstration")
+        String yaml = GoodFile.TEXT
                 .replace("gain: 24 L/(min.bar)", "gain: 4e-9 m³/(s·Pa)")
                 .replace("dry-friction: 0.03 N.m", "dry-friction: 0.03 Nm")
                 .replace("armature-resistance: 0.12 ohm", "armature-resistance: 120 mΩ")
@@ -70,7 +70,7 @@ class BuildSchemaTest {
         "calibration:, calibrations:",
     })
     void shouldRefuseWhatTheProgramRefuses(String good, String bad) {
-        assertThat(shipped("demonstration")).contains(good);
-        assertThat(complaints(shipped("demonstration").replace(good, bad))).isNotEmpty();
+        assertThat(GoodFile.TEXT).contains(good);
+        assertThat(complaints(GoodFile.TEXT.replace(good, bad))).isNotEmpty();
     }
 }

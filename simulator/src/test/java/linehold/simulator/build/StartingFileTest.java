@@ -46,7 +46,6 @@ class StartingFileTest {
                 .contains("  set-drive: 145.0377 psi\n")
                 .contains("  motor-peak-torque: 191.7662 lbf.ft\n")
                 .contains("  oil-temperatures: [-4 °F, 68 °F, 140 °F, 212 °F, 248 °F]\n")
-                .contains("  switch-on-speed: 700 rpm\n")
                 .doesNotContainPattern("(?m)^ *(# )?[a-z0-9-]+: .*[0-9] (bar|kPa|GPa|N\\.m|L|cm[23]|mm|°C)$");
     }
 
