@@ -154,8 +154,7 @@ public final class Controller {
     private double seeSpeed(long nowNs, Inputs in, double pressurePa) {
         shaftSpeed.update(nowNs, in.pickupEdgeCount, in.pickupLastEdgeNs);
         noisyPickup.update(nowNs, shaftSpeed.rejectedNow());
-        pickupLost.update(
-                nowNs, shaftSpeed.fellTooFast(), shaftSpeed.radPerS(), shaftSpeed.acceptedEdges(), pressurePa);
+        pickupLost.update(nowNs, shaftSpeed.fellTooFast(), shaftSpeed.acceptedEdges(), pressurePa);
         return pickupLost.active() ? 0 : shaftSpeed.radPerS();
     }
 

@@ -14,29 +14,33 @@ public final class PickupLostCheck {
     private static final double BEYOND_RELIEF = 1.1;
     /** Edges before a returned pickup is believed: a turn of the shaft, and not fewer than this; assumed. */
     private static final int LEAST_EDGES_BACK = 4;
+    /** With fewer pulses a turn than this the confirm time grows in proportion; assumed. */
+    private static final double PATIENT_BELOW_PULSES = 4;
 
-    private final double standstillRadPerS;
     private final double beyondReachPa;
     private final double edgesBack;
     private final Confirmation internalPumpAtWork;
     private boolean lost;
     private long edgesAtLoss;
+    private long edgesBefore;
 
     public PickupLostCheck(Calibration calibration) {
-        standstillRadPerS = calibration.get(Key.STANDSTILL_SPEED);
         beyondReachPa = BEYOND_RELIEF * calibration.get(Key.ELECTRIC_PUMP_HIGHEST_PRESSURE);
         edgesBack = Math.max(LEAST_EDGES_BACK, calibration.get(Key.PULSES_PER_REVOLUTION));
-        internalPumpAtWork = new Confirmation(calibration.ns(Key.PICKUP_LOST_CONFIRM_TIME), 0);
+        // In cold oil a creeping shaft of some 60 rpm holds a pressure beyond the electric pump's; a coarse pickup then
+        // shows an edge a second, and must be given time for several.
+        double patience = Math.max(1, PATIENT_BELOW_PULSES / calibration.get(Key.PULSES_PER_REVOLUTION));
+        internalPumpAtWork = new Confirmation((long) (patience * calibration.ns(Key.PICKUP_LOST_CONFIRM_TIME)), 0);
     }
 
     /**
      * @param fellTooFast edges are missing that no stop could suppress
-     * @param radPerS speed that the pulses allow, rad/s
      * @param acceptedEdges edges accepted since power-up
      * @param pressurePa line pressure, Pa; NaN while unknown
      */
-    public void update(long nowNs, boolean fellTooFast, double radPerS, long acceptedEdges, double pressurePa) {
-        boolean contradicted = radPerS < standstillRadPerS && pressurePa > beyondReachPa;
+    public void update(long nowNs, boolean fellTooFast, long acceptedEdges, double pressurePa) {
+        boolean contradicted = acceptedEdges == edgesBefore && pressurePa > beyondReachPa;
+        edgesBefore = acceptedEdges;
         if (internalPumpAtWork.update(contradicted, nowNs) || fellTooFast) {
             lost = true;
             edgesAtLoss = acceptedEdges;
