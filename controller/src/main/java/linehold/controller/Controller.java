@@ -134,7 +134,10 @@ public final class Controller {
         boolean standstillConfirmed = confirmStandstill(nowNs, standing, in.keyOn);
 
         boolean pastPrime = pump.state() != PumpState.OFF && pump.state() != PumpState.PRIME;
-        pressureLoss.update(nowNs, pastPrime, pressurePa, standing, standstillConfirmed, in.torqueRequestNm, oilC);
+        boolean atRest = standing || shaftSpeed.overdue();
+        long lastEdgeNs = shaftSpeed.lastEdgeNs();
+        pressureLoss.update(
+                nowNs, pastPrime, pressurePa, atRest, lastEdgeNs, standstillConfirmed, in.torqueRequestNm, oilC);
 
         situation.keyOn = in.keyOn;
         situation.standstillConfirmed = standstillConfirmed;

@@ -259,7 +259,7 @@ class ControllerFaultTest {
         car.pressureBar(3).run(0.02);
         assertThat(car.out.permission).isEqualTo(DrivePermission.GRANTED);
         assertThat(car.out.torqueLimitNm).isInfinite();
-        car.tick();
+        car.run(0.01); // an edge after the 20 ms
         assertThat(car.out.permission).isEqualTo(DrivePermission.REDUCED);
         // 26 N·m/bar of the first-gear element over 2 bar.
         assertThat(car.out.torqueLimitNm).isCloseTo(52, within(1e-6));
@@ -284,7 +284,7 @@ class ControllerFaultTest {
         TestCar car =
                 TestCar.driving(Calibration.builder().set(Key.HELP_PRESSURE, 0).build(), 2000);
         car.in.torqueRequestNm = 50;
-        car.pressureBar(3.9).run(0.025);
+        car.pressureBar(3.9).run(0.03);
 
         assertThat(car.out.mainRelayCoil).isTrue();
         assertThat(car.out.reason).isEqualTo(SwitchReason.PRESSURE_LOST);
@@ -305,7 +305,7 @@ class ControllerFaultTest {
                 Calibration.builder().set(Key.RANGE_FITTED, fitted).build(), 2000);
         car.in.selectedRange = range;
         car.in.torqueRequestNm = 100;
-        car.pressureBar(3).run(0.025);
+        car.pressureBar(3).run(0.03);
 
         assertThat(car.out.torqueLimitNm).isCloseTo(limitNm, within(1e-6));
     }
@@ -317,7 +317,7 @@ class ControllerFaultTest {
                 Calibration.builder().set(Key.REVERSE_TORQUE_PER_PRESSURE, 1e-4).build(), 2000);
         car.in.selectedRange = Range.NEUTRAL;
         car.in.torqueRequestNm = 100;
-        car.pressureBar(3).run(0.025);
+        car.pressureBar(3).run(0.03);
 
         assertThat(car.out.torqueLimitNm).isCloseTo(21, within(1e-6));
     }
@@ -354,6 +354,37 @@ class ControllerFaultTest {
         car.in.torqueRequestNm = 0;
         car.tick();
         assertThat(car.out.permission).isEqualTo(DrivePermission.GRANTED);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 4})
+    @Requirement("LH-PR-2")
+    void shouldNotReportPressureLostWhenAnElementFillsAtTheEndOfAHardStop(int pulses) {
+        TestCar car = TestCar.driving(
+                Calibration.builder().set(Key.PULSES_PER_REVOLUTION, pulses).build(), 2000);
+        while (car.rpm > 0) {
+            car.rampTick(0, 15_000);
+        }
+        car.pressureBar(3.5).run(1);
+        assertThat(car.out.permission).isEqualTo(DrivePermission.WITHHELD);
+        car.pressureBar(5).tick();
+
+        assertThat(car.out.storedCodes).isZero();
+        assertThat(car.out.permission).isEqualTo(DrivePermission.GRANTED);
+    }
+
+    @Test
+    @Requirement("LH-PR-2")
+    void shouldWithholdDriveAsSoonAsTheShaftMayHaveComeToRest() {
+        TestCar car = TestCar.driving(400);
+        car.pressureBar(3.5).rpm = 0;
+        while (car.out.permission == DrivePermission.GRANTED) {
+            car.tick();
+        }
+        // Half a pulse overdue the shaft may stand, though it may also still do two thirds of 400 rpm.
+        assertThat(car.seenRpm()).isBetween(230.0, 267.0);
+        assertThat(car.out.permission).isEqualTo(DrivePermission.WITHHELD);
+        assertThat(car.out.activeCodes).isZero();
     }
 
     /** One measured input after another fails at speed, and for good. None may leave a slow shaft without the pump. */

@@ -18,6 +18,8 @@ public final class ShaftSpeed {
     private static final int SLOPE_SAMPLES = 64;
     /** Pulses that must be overdue before their absence means more than one edge missed by the pickup; assumed. */
     private static final double OVERDUE_PULSES = 2;
+    /** An edge later than this many periods of the one before is overdue; assumed: an ordinary stop stays below it. */
+    private static final double OVERDUE_PERIODS = 1.5;
 
     private final double pulseAngleRad;
     private final double leastPeriodNs;
@@ -45,6 +47,7 @@ public final class ShaftSpeed {
     private double speedRadPerS;
     private double slopeRadPerS2;
     private double extrapolatedRadPerS;
+    private boolean overdue;
     private boolean fellTooFast;
 
     /**
@@ -118,6 +121,7 @@ public final class ShaftSpeed {
     }
 
     private void judge(long nowNs) {
+        overdue = false;
         fellTooFast = false;
         if (measuredRadPerS == 0) {
             speedRadPerS = 0;
@@ -140,6 +144,7 @@ public final class ShaftSpeed {
         speedRadPerS = boundRadPerS;
         slopeRadPerS2 = slope.perSecond(middleNs, boundRadPerS);
         extrapolate(boundRadPerS, nowNs - middleNs);
+        overdue = measuredRadPerS * elapsedS > OVERDUE_PERIODS * pulseAngleRad;
         fellTooFast = overdueBeyondPhysics(elapsedS);
     }
 
@@ -176,6 +181,16 @@ public final class ShaftSpeed {
     /** The speed now if it went on falling since its last measurement, rad/s; never above {@link #radPerS}. */
     public double extrapolatedRadPerS() {
         return extrapolatedRadPerS;
+    }
+
+    /** Whether the next edge is so late that the shaft may have come to rest since the last one. */
+    public boolean overdue() {
+        return overdue;
+    }
+
+    /** Time of the last accepted edge, ns; before the first one it means nothing, and the speed is 0. */
+    public long lastEdgeNs() {
+        return acceptedEdgeNs;
     }
 
     /** Whether edges are missing that no stop of this car could suppress (LH-SP-3). */

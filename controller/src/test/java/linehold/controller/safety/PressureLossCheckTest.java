@@ -20,8 +20,13 @@ class PressureLossCheckTest {
     private double requestNm = 100;
     private double oilC = 60;
 
+    /** With an edge at this very tick. */
     private void at(long ms, double bar) {
-        check.update(ms * MS, watching, bar * 1e5, standing, standstillConfirmed, requestNm, oilC);
+        at(ms, bar, ms);
+    }
+
+    private void at(long ms, double bar, long lastEdgeMs) {
+        check.update(ms * MS, watching, bar * 1e5, standing, lastEdgeMs * MS, standstillConfirmed, requestNm, oilC);
     }
 
     @Test
@@ -33,6 +38,28 @@ class PressureLossCheckTest {
         assertThat(check.lostMoving()).isTrue();
         assertThat(check.lostStanding()).isFalse();
         assertThat(check.engaging()).isFalse();
+    }
+
+    @Test
+    void shouldCountTheConfirmTimeUpToTheLastEdge() {
+        at(0, 3.99, 0);
+        at(60, 3.99, 19);
+        assertThat(check.lostMoving()).isFalse();
+        at(65, 3.99, 64);
+        assertThat(check.lostMoving()).isTrue();
+    }
+
+    @Test
+    void shouldStartTheConfirmTimeAnewWhenTheShaftMayHaveComeToRest() {
+        at(0, 3.99);
+        standing = true;
+        at(15, 3.99);
+        standing = false;
+        at(20, 3.99);
+        at(39, 3.99);
+        assertThat(check.lostMoving()).isFalse();
+        at(40, 3.99);
+        assertThat(check.lostMoving()).isTrue();
     }
 
     @Test

@@ -270,4 +270,21 @@ class ShaftSpeedTest {
 
         assertThat(speed.fellTooFast()).isFalse();
     }
+
+    @Test
+    @Requirement("LH-PR-2")
+    void shouldCallAnEdgeOverdueAfterOneAndAHalfPeriods() {
+        edge(0);
+        quiet(1000 * MS, 0);
+        assertThat(speed.overdue()).isFalse();
+        edge(2000 * MS);
+        edge(2020 * MS);
+        assertThat(speed.lastEdgeNs()).isEqualTo(2020 * MS);
+        quiet(2049 * MS, 2020 * MS);
+        assertThat(speed.overdue()).isFalse();
+        quiet(2051 * MS, 2020 * MS);
+        assertThat(speed.overdue()).isTrue();
+        edge(2052 * MS);
+        assertThat(speed.overdue()).isFalse();
+    }
 }
