@@ -104,7 +104,7 @@ public final class VerdictHtml {
 
     private void matrix() {
         html.open("section", "aria-labelledby", "matrix");
-        html.element("h2", "Lowest pressure of an engaged element", "id", "matrix")
+        html.element("h2", "Lowest pressure, element engaged and settled", "id", "matrix")
                 .line();
         String unit = display.pressureScale().label();
         html.element("p", "In " + unit + ", by drive and oil temperature. A run that was lost says so.")
