@@ -8,6 +8,8 @@ import linehold.simulator.build.InputException;
 import linehold.simulator.cli.DrivesCommand;
 import linehold.simulator.cli.InitCommand;
 import linehold.simulator.cli.ProveCommand;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -24,6 +26,10 @@ import picocli.CommandLine.Spec;
 public final class Main implements Runnable {
     /** Exit status where what a person gave us cannot be used. */
     static final int BAD_INPUT = 2;
+    /** Exit status where the program itself is wrong. */
+    static final int DEFECT = 3;
+
+    private static final Logger LOG = LoggerFactory.getLogger(Main.class);
 
     @Spec
     private CommandSpec spec;
@@ -55,7 +61,8 @@ public final class Main implements Runnable {
                 System.err.println("linehold: " + exception.getMessage());
                 return BAD_INPUT;
             }
-            throw exception;
+            LOG.error("linehold has gone wrong itself; this is a defect to report", exception);
+            return DEFECT;
         });
         return commandLine;
     }
