@@ -11,7 +11,7 @@ import com.tngtech.archunit.library.Architectures;
 
 /** Who may know whom inside the controller. */
 @AnalyzeClasses(packages = "linehold.controller", importOptions = ImportOption.DoNotIncludeTests.class)
-class ArchitectureTest {
+class HouseTest {
     private static final String ROOT = "linehold.controller";
 
     @ArchTest
