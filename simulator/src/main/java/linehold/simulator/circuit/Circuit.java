@@ -187,7 +187,8 @@ final class Circuit implements ArrowheadSystem {
         out.flowByHub[ELECTRIC] = outlet.flowByPressure * perM3;
         out.flowByHub[LAMINAR_LEAK] = lineLeakM3PerSPa * perM3;
         out.flowByHub[ORIFICE_LEAK] = orifice.conductance(leakAreaM2, linePa, q[ORIFICE_LEAK]) * perM3;
-        out.flowByHub[REGULATOR] = linePa > regulatorSetPa ? regulatorGainM3PerSPa * perM3 : 0;
+        boolean regulates = y[STORED] > regulatorOpensM3 || y[STORED] == regulatorOpensM3 && net > 0;
+        out.flowByHub[REGULATOR] = regulates ? regulatorGainM3PerSPa * perM3 : 0;
         out.flowByFirstLeaf[ELECTRIC] = outlet.flowBySpeed;
         out.flowByTime[INTERNAL] = shaftRadPerS(timeS) < fillLimitRadPerS ? displacementM3PerRad * shaftSlope : 0;
 

@@ -110,7 +110,7 @@ final class Kinks {
             } else if (leaves(i, 0) < 0) {
                 piston = Piston.EMPTY;
             } else {
-                int side = leaves(i, element.strokeM3);
+                double side = leaves(i, element.strokeM3);
                 piston = side > 0 ? Piston.TOUCHED : side < 0 ? Piston.STROKING : piston;
             }
             changed |= setPiston(element, piston);
@@ -122,13 +122,9 @@ final class Kinks {
     }
 
     /** To which side, 1 or −1, the step leaves a limit that the state lies on at its start; 0 if it does neither. */
-    private int leaves(int i, double level) {
-        if (stepper.startState(i) != level) {
-            return 0;
-        }
-        double slope = stepper.startSlope(i);
-        double moved = stepper.state(i, 1) - level;
-        return slope > 0 && moved > 0 ? 1 : slope < 0 && moved < 0 ? -1 : 0;
+    private double leaves(int i, double level) {
+        boolean goes = stepper.startState(i) == level && stepper.crossing(i, level) > 1;
+        return goes ? Math.signum(stepper.state(i, 1) - level) : 0;
     }
 
     private boolean setPiston(ApplyElement element, Piston piston) {
@@ -160,9 +156,9 @@ final class Kinks {
         } else {
             consider(Circuit.STORED, 0);
             // Bends in the slope that a long step would smear.
-            consider(Circuit.STORED, circuit.regulatorOpensM3);
-            consider(Circuit.STORED, circuit.storage.gasFromM3);
-            consider(Circuit.STORED, reliefClosesM3);
+            considerBend(circuit.regulatorOpensM3);
+            considerBend(circuit.storage.gasFromM3);
+            considerBend(reliefClosesM3);
         }
         for (int k = 0; k < Element.COUNT; k++) {
             int i = Circuit.FIRST_ELEMENT + k;
@@ -181,6 +177,13 @@ final class Kinks {
             }
         }
         return endFraction;
+    }
+
+    /** A line that comes back to a bend within one step may cross it: there is no mode to be wrong. */
+    private void considerBend(double storedM3) {
+        if (stepper.startState(Circuit.STORED) != storedM3) {
+            consider(Circuit.STORED, storedM3);
+        }
     }
 
     private void consider(int i, double level) {

@@ -21,6 +21,8 @@ public final class ArrowheadStepper {
     private static final double D = 1 / (2 + Math.sqrt(2));
     private static final double E = 6 + Math.sqrt(2);
 
+    private static final double AT_ONCE = 1e-6;
+
     private final ArrowheadSystem system;
     private final int states;
     private final int flows;
@@ -159,11 +161,6 @@ public final class ArrowheadStepper {
         return y0[i];
     }
 
-    /** Slope of a state's interpolant at the start of the step, per step. */
-    public double startSlope(int i) {
-        return linear(i);
-    }
-
     /** Least value of a state between two fractions of the step. */
     public double least(int i, double from, double to) {
         double least = Math.min(state(i, from), state(i, to));
@@ -177,7 +174,8 @@ public final class ArrowheadStepper {
     }
 
     /**
-     * First fraction in (0, 1] at which a state reaches a level that it does not have at the start; infinite if none.
+     * First fraction in (0, 1] at which a state reaches a level; infinite if none. A state that has the level at the
+     * start can come back to it, but not at once: that would be rounding.
      */
     public double crossing(int i, double level) {
         // b·s² + a·s + c = 0
@@ -185,8 +183,8 @@ public final class ArrowheadStepper {
         double b = square(i);
         double c = y0[i] - level;
         if (c == 0) {
-            // Leaves the level at once; it can come back to it at −a/b.
-            return inStep(-a / b);
+            double back = -a / b;
+            return back > AT_ONCE ? inStep(back) : Double.POSITIVE_INFINITY;
         }
         double discriminant = a * a - 4 * b * c;
         if (discriminant < 0) {

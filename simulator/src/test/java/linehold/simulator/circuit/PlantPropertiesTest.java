@@ -19,7 +19,7 @@ import org.junit.jupiter.api.TestFactory;
  * -Dsurefire.failIfNoSpecifiedTests=false} repeats that one alone.
  */
 class PlantPropertiesTest {
-    private static final int CASES = 300;
+    private static final int CASES = 120;
     private static final int EVENTS = 40;
     /** Steps tried per second of drive and per event: far above what any case needs that does not hang. */
     private static final long MOST_ATTEMPTS = 400_000;
