@@ -8,7 +8,7 @@ import linehold.simulator.build.FeedSpec;
  *
  * <pre>v &lt; v_stroke: p_k = p_ret + (p_touch − p_ret)·v/v_stroke
  * v ≥ v_stroke: p_k = p_touch + (v − v_stroke)/C_k
- * dv/dt = (Cd·A)_feed·sq(p − p_k) while commanded, −(Cd·A)_exh·sq(p_k) while not</pre>
+ * dv/dt = (Cd·A)_feed·sq(p − p_k) while commanded, −(Cd·A)_exh·sq(p_k) while not; less (Cd·A)_seal·sq(p_k)</pre>
  */
 final class ApplyElement {
     /** Where the piston is. */
@@ -24,7 +24,7 @@ final class ApplyElement {
     final double strokeM3;
     final double touchPa;
     /** Stored volume of the line above which an empty element starts to fill. */
-    final double fillsAboveM3;
+    double fillsAboveM3;
 
     private final double returnPa;
     private final double strokingPaPerM3;
@@ -32,6 +32,9 @@ final class ApplyElement {
     private final double feedAreaM2;
     private final double exhaustAreaM2;
     private final Orifice orifice;
+
+    /** Leak of the seal, Cd·A, m². */
+    double sealLeakM2;
 
     boolean commanded;
     Piston piston = Piston.EMPTY;
@@ -45,6 +48,11 @@ final class ApplyElement {
         touchedPaPerM3 = 1 / spec.complianceM3PerPa();
         feedAreaM2 = feed.feedAreaM2();
         exhaustAreaM2 = feed.exhaustAreaM2();
+        setLine(line);
+    }
+
+    /** The line stores another volume at the same pressure from now on. */
+    void setLine(LineStorage line) {
         fillsAboveM3 = line.storedM3(returnPa);
     }
 
@@ -59,20 +67,27 @@ final class ApplyElement {
         return piston == Piston.TOUCHED ? touchedPaPerM3 : strokingPaPerM3;
     }
 
-    /** dv/dt, m³/s. */
-    double rate(double linePa, double volumeM3) {
-        if (piston == Piston.EMPTY) {
-            return 0;
-        }
-        double pistonPa = pistonPa(volumeM3);
-        return commanded ? orifice.flow(feedAreaM2, linePa - pistonPa) : -orifice.flow(exhaustAreaM2, pistonPa);
+    /** Flow out of the line, m³/s: what is fed while commanded, nothing while not. */
+    double feed(double linePa, double volumeM3) {
+        return commanded && piston != Piston.EMPTY ? orifice.flow(feedAreaM2, linePa - pistonPa(volumeM3)) : 0;
     }
 
-    /** −∂(dv/dt)/∂p_k, m³/(s·Pa); while commanded it is ∂(dv/dt)/∂p too. */
-    double conductance(double linePa, double volumeM3, double rate) {
-        double pistonPa = pistonPa(volumeM3);
-        return commanded
-                ? orifice.conductance(feedAreaM2, linePa - pistonPa, rate)
-                : orifice.conductance(exhaustAreaM2, pistonPa, -rate);
+    /** Flow to the sump, m³/s: past a worn seal, and the exhaust while not commanded. */
+    double drain(double volumeM3) {
+        return piston == Piston.EMPTY ? 0 : orifice.flow(drainAreaM2(), pistonPa(volumeM3));
+    }
+
+    /** ∂feed/∂p = −∂feed/∂p_k, m³/(s·Pa), given the feed. */
+    double feedConductance(double linePa, double volumeM3, double feed) {
+        return commanded ? orifice.conductance(feedAreaM2, linePa - pistonPa(volumeM3), feed) : 0;
+    }
+
+    /** ∂drain/∂p_k, m³/(s·Pa), given the drain. */
+    double drainConductance(double volumeM3, double drain) {
+        return drainAreaM2() == 0 ? 0 : orifice.conductance(drainAreaM2(), pistonPa(volumeM3), drain);
+    }
+
+    private double drainAreaM2() {
+        return commanded ? sealLeakM2 : exhaustAreaM2 + sealLeakM2;
     }
 }

@@ -3,6 +3,8 @@ package linehold.simulator.circuit;
 import linehold.controller.Range;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
+import linehold.simulator.build.LineSpec;
+import linehold.simulator.build.OilSpec;
 import linehold.simulator.build.RegulatorSpec;
 import linehold.simulator.circuit.ApplyElement.Piston;
 import linehold.simulator.electrics.PumpMotor;
@@ -33,25 +35,32 @@ final class Circuit implements ArrowheadSystem {
     static final int REGULATOR = 4;
     static final int FLOWS = 5;
 
+    /** A pump that seizes stops with this time constant, s: at once, but smoothly. */
+    private static final double STALLING_S = 2e-3;
+
     /** Tolerable error in one step: of pressures and pump speed, absolute and relative, and of a stroke, relative. */
     record Tolerance(double pressurePa, double relative, double pumpRadPerS, double strokePart) {
         static final Tolerance USUAL = new Tolerance(60, 1e-4, 0.05, 2e-5);
     }
 
-    final LineStorage storage;
+    LineStorage storage;
     final Oil oil;
     final PumpMotor motor;
     final PumpOutlet outlet;
     final ApplyElement[] elements = new ApplyElement[Element.COUNT];
 
+    final Condition condition = new Condition();
+
     private final Tolerance tolerance;
+    private final LineSpec line;
+    private final OilSpec oilSpec;
     private final Orifice orifice;
     private final RegulatorSpec regulator;
     private final double displacementM3PerRad;
     private final double internalSlipM3;
     private final double fillLimitRadPerS;
     private final double laminarLeakM3;
-    private final double leakAreaM2;
+    private double leakAreaM2;
     private final double regulatorGainM3PerSPa;
     private final double referenceViscosityPaS;
 
@@ -62,6 +71,7 @@ final class Circuit implements ArrowheadSystem {
     private double busAtS;
     private double busOpenVolts;
     private double busSlope;
+    private Range range = Range.PARK;
     private double regulatorSetPa;
     /** Stored volume at which the regulator opens. */
     double regulatorOpensM3;
@@ -75,7 +85,9 @@ final class Circuit implements ArrowheadSystem {
 
     Circuit(Build build, double oilC, Tolerance tolerance) {
         this.tolerance = tolerance;
-        storage = new LineStorage(build.line(), build.oil());
+        line = build.line();
+        oilSpec = build.oil();
+        storage = new LineStorage(line, oilSpec);
         oil = new Oil(build.oil(), oilC);
         motor = new PumpMotor(
                 build.electricPump(), build.supply(), build.relay().contactResistanceOhm());
@@ -98,17 +110,46 @@ final class Circuit implements ArrowheadSystem {
 
     void setOilC(double oilC) {
         oil.setTemperatureC(oilC);
+        setCoefficients();
+    }
+
+    /** Takes over what has changed in {@link #condition}; the line's storage is another one afterwards. */
+    void setCondition() {
+        storage = new LineStorage(line, oilSpec, condition.airFactor);
+        for (int k = 0; k < Element.COUNT; k++) {
+            elements[k].sealLeakM2 = condition.sealLeakM2[k];
+            elements[k].setLine(storage);
+        }
+        leakAreaM2 = line.orificeLeakM2() + condition.lineLeakM2;
+        motor.setDelivery(condition.electricDelivery);
+        setRegulator();
+        setCoefficients();
+    }
+
+    private void setCoefficients() {
         double viscosity = oil.viscosityPaS();
         orifice.setDensity(oil.densityKgPerM3());
-        outlet.setOil(viscosity, oil.densityKgPerM3());
+        outlet.set(viscosity, oil.densityKgPerM3(), condition);
         motor.setViscosityRatio(viscosity / referenceViscosityPaS);
-        internalSlipM3PerSPa = internalSlipM3 / viscosity;
+        internalSlipM3PerSPa = condition.internalSlipFactor * internalSlipM3 / viscosity;
         lineLeakM3PerSPa = laminarLeakM3 / viscosity;
     }
 
-    void setRange(Range range) {
-        regulatorSetPa = regulator.setPressurePa(range);
-        regulatorOpensM3 = storage.storedM3(regulatorSetPa);
+    void setRange(Range newRange) {
+        range = newRange;
+        setRegulator();
+    }
+
+    /** A regulator stuck open dumps from no pressure on, one stuck shut never. */
+    private void setRegulator() {
+        regulatorSetPa = switch (condition.regulator) {
+            case HEALTHY -> regulator.setPressurePa(range);
+            case STUCK_OPEN -> 0;
+            case STUCK_SHUT -> Double.POSITIVE_INFINITY;
+        };
+        regulatorOpensM3 = condition.regulator == Condition.Valve.STUCK_SHUT
+                ? Double.POSITIVE_INFINITY
+                : storage.storedM3(regulatorSetPa);
     }
 
     void setShaft(double atS, double radPerS, double slopeRadPerS2) {
@@ -132,7 +173,8 @@ final class Circuit implements ArrowheadSystem {
     }
 
     double pumpCurrentAmps(double timeS, double pumpRadPerS) {
-        return motor.currentAmps(contactClosed, busOpenVolts(timeS), pumpRadPerS);
+        boolean powered = contactClosed && !condition.fuseBlown && !condition.motorOpen;
+        return motor.currentAmps(powered, busOpenVolts(timeS), pumpRadPerS);
     }
 
     /** Flow of the internal pump, m³/s, signed: a shaft turning backward draws oil out of the line. */
@@ -163,14 +205,15 @@ final class Circuit implements ArrowheadSystem {
         double pumpRadPerS = Math.max(0, y[PUMP_SPEED]);
         double net = lineFlows(timeS, linePa, pumpRadPerS, q);
         double current = pumpCurrentAmps(timeS, pumpRadPerS);
-        f[PUMP_SPEED] = motor.acceleration(current, outlet.outletPa, pumpRadPerS);
+        f[PUMP_SPEED] = condition.motorStalled
+                ? -pumpRadPerS / STALLING_S
+                : motor.acceleration(current, outlet.outletPa, pumpRadPerS);
         for (int k = 0; k < Element.COUNT; k++) {
             ApplyElement element = elements[k];
-            double rate = element.rate(linePa, y[FIRST_ELEMENT + k]);
-            f[FIRST_ELEMENT + k] = rate;
-            if (element.commanded) {
-                net -= rate;
-            }
+            double volume = y[FIRST_ELEMENT + k];
+            double feed = element.feed(linePa, volume);
+            f[FIRST_ELEMENT + k] = feed - element.drain(volume);
+            net -= feed;
         }
         return net;
     }
@@ -200,7 +243,7 @@ final class Circuit implements ArrowheadSystem {
         linearisePump(timeS, perM3, pumpRadPerS, out);
         double tolerablePa = tolerance.pressurePa + tolerance.relative * linePa;
         for (int k = 0; k < Element.COUNT; k++) {
-            hubByHub += lineariseElement(k, linePa, perM3, y[FIRST_ELEMENT + k], f[FIRST_ELEMENT + k], out);
+            hubByHub += lineariseElement(k, linePa, perM3, y[FIRST_ELEMENT + k], out);
             out.tolerable[FIRST_ELEMENT + k] = elements[k].piston == Piston.TOUCHED
                     ? tolerablePa / elements[k].pistonPaPerM3()
                     : tolerance.strokePart * elements[k].strokeM3;
@@ -214,6 +257,13 @@ final class Circuit implements ArrowheadSystem {
     private void linearisePump(double timeS, double perM3, double pumpRadPerS, Linearisation out) {
         double current = pumpCurrentAmps(timeS, pumpRadPerS);
         double byOutlet = motor.accelerationByOutlet();
+        if (condition.motorStalled) {
+            out.leafByHub[PUMP_SPEED] = 0;
+            out.leafByLeaf[PUMP_SPEED] = -1 / STALLING_S;
+            out.byTime[PUMP_SPEED] = 0;
+            out.tolerable[PUMP_SPEED] = tolerance.pumpRadPerS + tolerance.relative * pumpRadPerS;
+            return;
+        }
         out.leafByHub[PUMP_SPEED] = byOutlet * outlet.outletByPressure * perM3;
         out.leafByLeaf[PUMP_SPEED] = motor.accelerationBySpeed(current, pumpRadPerS) + byOutlet * outlet.outletBySpeed;
         out.byTime[PUMP_SPEED] = motor.accelerationByVolts(current) * busSlope;
@@ -221,24 +271,20 @@ final class Circuit implements ArrowheadSystem {
     }
 
     /** Derivatives of one element; returns its part of ∂f_0/∂y_0. */
-    private double lineariseElement(
-            int k, double linePa, double perM3, double volumeM3, double rate, Linearisation out) {
+    private double lineariseElement(int k, double linePa, double perM3, double volumeM3, Linearisation out) {
         ApplyElement element = elements[k];
         int i = FIRST_ELEMENT + k;
-        out.leafByHub[i] = 0;
-        out.leafByLeaf[i] = 0;
-        out.hubByLeaf[i] = 0;
         if (element.piston == Piston.EMPTY) {
+            out.leafByHub[i] = 0;
+            out.leafByLeaf[i] = 0;
+            out.hubByLeaf[i] = 0;
             return 0;
         }
-        double conductance = element.conductance(linePa, volumeM3, rate);
-        double byVolume = conductance * element.pistonPaPerM3();
-        out.leafByLeaf[i] = -byVolume;
-        if (!element.commanded) {
-            return 0;
-        }
-        out.leafByHub[i] = conductance * perM3;
-        out.hubByLeaf[i] = lineDry ? 0 : byVolume;
-        return -conductance * perM3;
+        double feed = element.feedConductance(linePa, volumeM3, element.feed(linePa, volumeM3));
+        double drain = element.drainConductance(volumeM3, element.drain(volumeM3));
+        out.leafByLeaf[i] = -(feed + drain) * element.pistonPaPerM3();
+        out.leafByHub[i] = feed * perM3;
+        out.hubByLeaf[i] = lineDry ? 0 : feed * element.pistonPaPerM3();
+        return -feed * perM3;
     }
 }

@@ -18,7 +18,8 @@ final class Kinks {
     private final Circuit circuit;
     private final ArrowheadStepper stepper;
     private final Meters meters;
-    private final double reliefClosesM3;
+    private final double reliefClosesPa;
+    private double reliefClosesM3;
     private final double[] state = new double[Circuit.STATES];
     private final double[] rates = new double[Circuit.STATES];
     private final double[] flows = new double[Circuit.FLOWS];
@@ -31,8 +32,14 @@ final class Kinks {
         this.circuit = circuit;
         this.stepper = stepper;
         this.meters = meters;
-        reliefClosesM3 = circuit.storage.storedM3(
-                Math.max(0, build.electricPump().reliefPa() - build.hose().crackPa()));
+        reliefClosesPa =
+                Math.max(0, build.electricPump().reliefPa() - build.hose().crackPa());
+        lineChanged();
+    }
+
+    /** The line stores another volume at the same pressure from now on. */
+    void lineChanged() {
+        reliefClosesM3 = circuit.storage.storedM3(reliefClosesPa);
     }
 
     // ---- modes at the start of a step -------------------------------------------------------------------------

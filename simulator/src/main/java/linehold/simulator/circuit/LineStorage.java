@@ -24,8 +24,13 @@ public final class LineStorage {
     final double gasFromM3;
 
     public LineStorage(LineSpec line, OilSpec oil) {
+        this(line, oil, 1);
+    }
+
+    /** @param airFactor entrained air over that of the build file */
+    LineStorage(LineSpec line, OilSpec oil, double airFactor) {
         linearM3PerPa = line.volumeM3() / oil.bulkModulusPa() + line.structureComplianceM3PerPa();
-        airM3 = line.volumeM3() * oil.entrainedAir();
+        airM3 = line.volumeM3() * Math.min(1, airFactor * oil.entrainedAir());
         LineSpec.AccumulatorSpec gas = line.accumulator();
         prechargePa = gas == null ? Double.POSITIVE_INFINITY : Math.max(gas.prechargePa(), ATMOSPHERE_PA);
         gasM3 = gas == null ? 0 : gas.gasVolumeM3();

@@ -60,7 +60,21 @@ final class Meters {
         for (int k = 0; k < Element.COUNT; k++) {
             sum -= circuit.elements[k].commanded ? 0 : filled(k, fraction);
         }
-        return sum;
+        return sum + sealed(fraction);
+    }
+
+    /** Oil lost past the seals of commanded elements: what the line has fed them beyond what they hold. */
+    private double sealed(double fraction) {
+        boolean leaks = false;
+        double held = stepper.state(Circuit.STORED, fraction) - stepper.startState(Circuit.STORED);
+        for (int k = 0; k < Element.COUNT; k++) {
+            if (circuit.elements[k].commanded) {
+                leaks |= circuit.elements[k].sealLeakM2 > 0;
+                held += filled(k, fraction);
+            }
+        }
+        // A dry line hides it among the air.
+        return leaks && !circuit.lineDry ? net(fraction) - net(0) - held : 0;
     }
 
     private double filled(int k, double fraction) {

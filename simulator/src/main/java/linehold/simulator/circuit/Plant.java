@@ -5,6 +5,8 @@ import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
 import linehold.simulator.build.RelaySpec;
 import linehold.simulator.circuit.ApplyElement.Piston;
+import linehold.simulator.electrics.PumpFeed;
+import linehold.simulator.electrics.Relay;
 import linehold.simulator.electrics.RelayContact;
 import linehold.simulator.numeric.ArrowheadStepper;
 
@@ -32,7 +34,7 @@ public final class Plant {
     private final Build build;
     private final Circuit circuit;
     private final ArrowheadStepper stepper;
-    private final RelayContact contact;
+    private final PumpFeed feed;
     private final Meters meters;
     private final Kinks kinks;
 
@@ -66,7 +68,7 @@ public final class Plant {
         this.oilC = oilC;
         circuit = new Circuit(build, oilC, Circuit.Tolerance.USUAL);
         circuit.setBus(0, build.supply().openVolts(), 0);
-        contact = new RelayContact(relay, withBounce, contactClosedAtFirst);
+        feed = new PumpFeed(relay, build.relay(), withBounce, contactClosedAtFirst);
         circuit.contactClosed = contactClosedAtFirst;
         stepper = new ArrowheadStepper(circuit, Circuit.STATES, Circuit.FLOWS);
         meters = new Meters(circuit, stepper);
@@ -127,28 +129,59 @@ public final class Plant {
         }
     }
 
-    /** From now on the relay's coil asks the pump's contact to close, or to open. */
-    public void askContact(boolean toClose) {
-        contact.ask(nowS, toClose);
-    }
-
-    /** A check valve that no longer closes. */
-    public void setCheckValveFailedOpen(boolean failed) {
-        cut(AFTER_SWITCH_S);
-        circuit.outlet.setValveFailedOpen(failed);
+    /** From now on a relay's coil asks its contact to close, or to open. */
+    public void ask(Relay relay, boolean toClose) {
+        feed.contact(relay).ask(nowS, toClose);
     }
 
     /** A relay that no longer does what its coil says. */
-    public void setRelayFailure(RelayContact.Failure failure) {
-        cut(AFTER_SWITCH_S);
-        contact.setFailure(failure);
-        circuit.contactClosed = contact.isClosed();
+    public void setRelayFailure(Relay relay, RelayContact.Failure failure) {
+        feed.contact(relay).setFailure(failure);
+        feedChanged();
     }
 
     /** A worn contact, Ω when closed. */
-    public void setContactResistance(double ohm) {
+    public void setContactResistance(Relay relay, double ohm) {
+        feed.setResistance(relay, ohm);
+        feedChanged();
+    }
+
+    /** A contact that bounces for this long after closing, s. */
+    public void setContactBounce(Relay relay, double bounceS) {
+        feed.contact(relay).setBounceS(bounceS);
+    }
+
+    /** A contact as new. */
+    public void healContact(Relay relay) {
+        feed.setResistance(relay, build.relay().contactResistanceOhm());
+        feed.contact(relay).setBounceS(build.relay().bounceS());
+        feedChanged();
+    }
+
+    private void feedChanged() {
         cut(AFTER_SWITCH_S);
-        circuit.motor.setContactResistance(ohm);
+        circuit.contactClosed = feed.isClosed();
+        circuit.motor.setContactResistance(feed.resistanceOhm());
+    }
+
+    /** What is worn or broken in the circuit; {@link #conditionChanged} must follow a change. */
+    public Condition condition() {
+        return circuit.condition;
+    }
+
+    /** Takes over a changed {@link #condition}: pressures stay as they are, what the line stores at them may not. */
+    public void conditionChanged() {
+        cut(AFTER_SWITCH_S);
+        double before = stepper.startState(Circuit.STORED);
+        double linePa = circuit.storage.pressurePa(before);
+        circuit.setCondition();
+        double after = circuit.storage.storedM3(linePa);
+        if (after != before) {
+            stepper.set(Circuit.STORED, after);
+            meters.addAir(after - before);
+            meters.restartLowest(after);
+        }
+        kinks.lineChanged();
     }
 
     // ---- time -------------------------------------------------------------------------------------------------
@@ -163,13 +196,12 @@ public final class Plant {
         if (!(toS >= nowS && horizonS >= toS)) {
             throw new IllegalArgumentException("from " + nowS + " s to " + toS + " s, known up to " + horizonS + " s");
         }
-        for (double contactS = contact.nextChangeS(); contactS <= toS; contactS = contact.nextChangeS()) {
+        for (double contactS = feed.nextChangeS(); contactS <= toS; contactS = feed.nextChangeS()) {
             moveTo(contactS, contactS);
-            cut(AFTER_SWITCH_S);
-            contact.change(contactS);
-            circuit.contactClosed = contact.isClosed();
+            feed.change(contactS);
+            feedChanged();
         }
-        moveTo(toS, Math.min(horizonS, contact.nextChangeS()));
+        moveTo(toS, Math.min(horizonS, feed.nextChangeS()));
     }
 
     private void moveTo(double toS, double limitS) {
@@ -299,9 +331,12 @@ public final class Plant {
         return circuit.motor.busVolts(circuit.busOpenVolts(nowS), pumpCurrentAmps());
     }
 
-    /** Voltage behind the contact: the bus while it is closed, the coasting motor's own while it is open. */
-    public double voltsBehindContact() {
-        return circuit.contactClosed
+    /** Voltage on the pump's wire: the bus while a contact and the fuse feed it, else the turning motor's own. */
+    public double voltsBehindContacts() {
+        if (circuit.condition.motorOpen && !circuit.contactClosed) {
+            return 0;
+        }
+        return circuit.contactClosed && !circuit.condition.fuseBlown
                 ? circuit.motor.voltsBehindContact(circuit.busOpenVolts(nowS), pumpCurrentAmps())
                 : circuit.motor.backEmfVolts(pumpRadPerS());
     }
@@ -311,7 +346,7 @@ public final class Plant {
     }
 
     public long relayMoves() {
-        return contact.moves();
+        return feed.moves();
     }
 
     public double elementVolumeM3(Element element) {

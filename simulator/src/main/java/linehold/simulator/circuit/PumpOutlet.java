@@ -2,6 +2,7 @@ package linehold.simulator.circuit;
 
 import linehold.simulator.build.ElectricPumpSpec;
 import linehold.simulator.build.HoseSpec;
+import linehold.simulator.circuit.Condition.Valve;
 
 /**
  * Electric pump, relief, check valve and hose: the flow into the line and the pressure at the pump's outlet, both from
@@ -19,14 +20,15 @@ final class PumpOutlet {
     private final ElectricPumpSpec pump;
     private final HoseSpec hose;
     private final Orifice orifice;
-    private final double displacementM3PerRad;
+    private final double healthyM3PerRad;
     private final double reliefPa;
     private final double crackPa;
     private final double failedOpenAreaM2;
     private double slipResistance;
     private double laminarResistance;
     private double turbulentResistance;
-    private boolean valveFailedOpen;
+    private double displacementM3PerRad;
+    private Valve checkValve = Valve.HEALTHY;
 
     /** Flow into the line, m³/s. */
     double flowM3PerS;
@@ -43,26 +45,24 @@ final class PumpOutlet {
         this.pump = pump;
         this.hose = hose;
         this.orifice = orifice;
-        displacementM3PerRad = pump.displacementM3PerRev() / (2 * Math.PI);
+        healthyM3PerRad = pump.displacementM3PerRev() / (2 * Math.PI);
         reliefPa = pump.reliefPa();
         crackPa = hose.crackPa();
         failedOpenAreaM2 = hose.failedOpenAreaM2();
     }
 
-    void setOil(double viscosityPaS, double densityKgPerM3) {
-        slipResistance = viscosityPaS / pump.slipM3();
+    void set(double viscosityPaS, double densityKgPerM3, Condition condition) {
+        checkValve = condition.checkValve;
+        displacementM3PerRad = condition.electricDelivery * healthyM3PerRad;
+        slipResistance = viscosityPaS / (condition.electricSlipFactor * pump.slipM3());
         laminarResistance = hose.laminarPaSPerM3() * viscosityPaS / hose.referenceViscosityPaS();
         turbulentResistance = hose.turbulentPaS2PerM6() * densityKgPerM3 / hose.referenceDensityKgPerM3();
-    }
-
-    void setValveFailedOpen(boolean failed) {
-        valveFailedOpen = failed;
     }
 
     void solve(double speedRadPerS, double linePa) {
         double deadHeadPa = displacementM3PerRad * speedRadPerS * slipResistance;
         double headPa = deadHeadPa - linePa - crackPa;
-        if (headPa > 0) {
+        if (headPa > 0 && checkValve != Valve.STUCK_SHUT) {
             solveOpen(headPa, linePa);
         } else {
             solveClosed(deadHeadPa, linePa);
@@ -116,7 +116,7 @@ final class PumpOutlet {
 
     private void leakBack(double linePa) {
         double differencePa = linePa - outletPa;
-        if (!valveFailedOpen || differencePa <= 0) {
+        if (checkValve != Valve.STUCK_OPEN || differencePa <= 0) {
             return;
         }
         double backM3PerS = orifice.flow(failedOpenAreaM2, differencePa);

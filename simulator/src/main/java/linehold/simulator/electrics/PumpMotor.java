@@ -25,6 +25,7 @@ public final class PumpMotor {
     private final double sourceResistanceOhm;
     private double contactOhm;
     private double resistanceOhm;
+    private double delivery = 1;
     private double viscousNmS;
 
     public PumpMotor(ElectricPumpSpec pump, SupplySpec supply, double contactResistanceOhm) {
@@ -47,6 +48,11 @@ public final class PumpMotor {
     /** Voltage of the bus less the drop over the closed contact, V. */
     public double voltsBehindContact(double busOpenVolts, double currentAmps) {
         return busVolts(busOpenVolts, currentAmps) - contactOhm * currentAmps;
+    }
+
+    /** Share of its displacement that the pump delivers; the load on the motor follows. */
+    public void setDelivery(double share) {
+        delivery = share;
     }
 
     /** Viscous friction follows the oil's viscosity over the one it was measured at. */
@@ -72,7 +78,7 @@ public final class PumpMotor {
     /** Angular acceleration, rad/s². */
     public double acceleration(double currentAmps, double outletPa, double speedRadPerS) {
         double torqueNm = constantVsPerRad * currentAmps
-                - displacementM3PerRad * outletPa
+                - delivery * displacementM3PerRad * outletPa
                 - coulombNm * Math.min(1, speedRadPerS / DRY_FRICTION_FULL_RAD_PER_S)
                 - viscousNmS * speedRadPerS;
         return torqueNm / inertiaKgM2;
@@ -87,7 +93,7 @@ public final class PumpMotor {
 
     /** Derivative of {@link #acceleration} by outlet pressure, rad/(s²·Pa). */
     public double accelerationByOutlet() {
-        return -displacementM3PerRad / inertiaKgM2;
+        return -delivery * displacementM3PerRad / inertiaKgM2;
     }
 
     /** Derivative of {@link #acceleration} by bus voltage while current flows, rad/(s²·V). */

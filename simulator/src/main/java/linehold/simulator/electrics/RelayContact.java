@@ -20,7 +20,7 @@ public final class RelayContact {
     }
 
     private final RelaySpec relay;
-    private final double bounceS;
+    private double bounceS;
     private boolean asked;
     private boolean armatureClosed;
     private boolean touching;
@@ -74,6 +74,11 @@ public final class RelayContact {
             touching = over || !touching;
             nextBounceS = over ? Double.POSITIVE_INFINITY : Math.min(nextBounceS + BOUNCE_PHASE_S, bounceEndS);
         }
+    }
+
+    /** A contact that bounces longer than a new one, s; counts from the next closing. */
+    public void setBounceS(double newBounceS) {
+        bounceS = newBounceS;
     }
 
     public void setFailure(Failure failure) {

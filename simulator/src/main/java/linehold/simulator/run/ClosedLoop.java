@@ -1,6 +1,6 @@
 package linehold.simulator.run;
 
-import linehold.controller.Controller;
+import java.util.List;
 import linehold.controller.calibration.Key;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
@@ -10,6 +10,10 @@ import linehold.simulator.circuit.Plant;
 import linehold.simulator.drive.Drive;
 import linehold.simulator.drive.DriveReader;
 import linehold.simulator.drive.DriveSample;
+import linehold.simulator.electrics.Relay;
+import linehold.simulator.fault.Fault;
+import linehold.simulator.fault.FaultInjector;
+import linehold.simulator.fault.FaultTargets;
 import linehold.simulator.sensor.Sensors;
 
 /**
@@ -17,10 +21,14 @@ import linehold.simulator.sensor.Sensors;
  * circuit. A run is made for one drive and used once.
  */
 public final class ClosedLoop {
+    /** Bus voltage below which a 12 V coil lets go, V; common practice is a third of the nominal voltage. */
+    private static final double COIL_HOLDS_VOLTS = 4;
+
     private final Build build;
     private final Plant plant;
     private final Sensors sensors;
-    private final Controller controller;
+    private final ControlUnit unit;
+    private final FaultInjector injector;
     private final EngagementWatch engagement;
     private final boolean normallyClosed;
     private final long periodNs;
@@ -37,6 +45,7 @@ public final class ClosedLoop {
     private double oilSlope;
     private double busVolts;
     private double busSlope;
+    private boolean busOverridden;
     private boolean oilExtrapolated;
 
     /**
@@ -44,6 +53,11 @@ public final class ClosedLoop {
      * @param seed of the sensors' noise
      */
     public ClosedLoop(Build build, double oilC, long seed) {
+        this(build, oilC, seed, List.of());
+    }
+
+    /** The same with faults, which begin and end at a tick. */
+    public ClosedLoop(Build build, double oilC, long seed, List<Fault> faults) {
         this.build = build;
         runOilC = oilC;
         normallyClosed = build.calibration().get(Key.NORMALLY_CLOSED_CONTACT) != 0;
@@ -52,7 +66,8 @@ public final class ClosedLoop {
         RelaySpec relay = normallyClosed ? build.relay().seenFromNormallyClosedContact() : build.relay();
         plant = new Plant(build, relay, oilC, true, normallyClosed);
         sensors = new Sensors(build.sensors(), periodNs * 1e-9, seed);
-        controller = new Controller(build.calibration());
+        unit = new ControlUnit(build.calibration());
+        injector = new FaultInjector(faults, new FaultTargets(plant, sensors.faults(), unit.faults()));
         engagement = new EngagementWatch(build);
     }
 
@@ -95,15 +110,17 @@ public final class ClosedLoop {
     private void tick(long nowNs, double timeS) {
         plant.advance(timeS, hasNext ? next.timeS : Double.POSITIVE_INFINITY);
         turnPickup(timeS);
+        injector.update(timeS);
+        overrideBus();
         double sinceRowS = timeS - row.timeS;
         moment.timeS = timeS;
         moment.motorTorqueNm = row.motorTorqueNm + torqueSlope * sinceRowS;
         moment.oilC = oilC + oilSlope * sinceRowS;
         moment.keyOn = row.keyOn;
         moment.gear = row.gear;
-        sensors.read(plant, row, moment.oilC, moment.motorTorqueNm, moment.inputs);
-        controller.step(nowNs, moment.inputs, moment.outputs);
-        plant.askContact(moment.outputs.mainRelayCoil != normallyClosed);
+        sensors.read(timeS, plant, row, moment.oilC, moment.motorTorqueNm, moment.inputs);
+        unit.step(nowNs, moment.inputs, moment.outputs);
+        driveRelays();
 
         moment.linePressurePa = plant.linePressurePa();
         moment.lowestPressurePa = plant.takeLowestPressurePa();
@@ -112,6 +129,30 @@ public final class ClosedLoop {
         moment.pumpRadPerS = plant.pumpRadPerS();
         moment.contactClosed = plant.contactClosed();
         engagement.update(plant, moment);
+    }
+
+    /** What the coils really do: a wire may be off, and a coil lets go when the bus is too low to hold it. */
+    private void driveRelays() {
+        boolean holds = plant.busVolts() >= COIL_HOLDS_VOLTS;
+        boolean main = moment.outputs.mainRelayCoil && holds && !unit.faults().mainCoilLost;
+        boolean standby = moment.outputs.standbyRelayCoil && holds && !unit.faults().standbyCoilLost;
+        plant.ask(Relay.MAIN, main != normallyClosed);
+        plant.ask(Relay.STANDBY, standby);
+    }
+
+    private void overrideBus() {
+        double volts = unit.faults().busOpenVolts;
+        if (!Double.isNaN(volts)) {
+            if (volts != busVolts || busSlope != 0) {
+                plant.setBus(volts, 0);
+                busVolts = volts;
+                busSlope = 0;
+            }
+            busOverridden = true;
+        } else if (busOverridden) {
+            busOverridden = false;
+            setBus(true, hasNext ? next.timeS - row.timeS : Double.POSITIVE_INFINITY);
+        }
     }
 
     private void turnPickup(double toS) {
@@ -166,6 +207,9 @@ public final class ClosedLoop {
     }
 
     private void setBus(boolean first, double lengthS) {
+        if (busOverridden) {
+            return;
+        }
         double own = build.supply().openVolts();
         double now = Double.isNaN(row.busOpenVolts) ? own : row.busOpenVolts;
         double then = !hasNext || Double.isNaN(next.busOpenVolts) ? now : next.busOpenVolts;

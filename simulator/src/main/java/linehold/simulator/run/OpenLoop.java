@@ -11,6 +11,7 @@ import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
 import linehold.simulator.build.InputException;
 import linehold.simulator.circuit.Plant;
+import linehold.simulator.electrics.Relay;
 
 /**
  * The circuit alone under a given trace: range D, relay delays, no bounce. Numbers are linear between rows; the 0/1
@@ -89,7 +90,7 @@ public final class OpenLoop {
         plant.setOil(row.oilC, (next.oilC - row.oilC) / length);
         plant.command(Element.LOW_BAND, row.low);
         plant.command(Element.HIGH_CLUTCH, row.high);
-        plant.askContact(row.coil);
+        plant.ask(Relay.MAIN, row.coil);
     }
 
     /** Writes the output rows that fall on [row, next), and the last one of all. */

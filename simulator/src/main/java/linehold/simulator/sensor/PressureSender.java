@@ -18,7 +18,9 @@ public final class PressureSender {
     private final SensorsSpec spec;
     private final SplittableRandom random;
     private final double stepVolts;
-    private final double lagPart;
+    private final double periodS;
+    private double lagFactor;
+    private double lagPart;
     private double laggedPa;
 
     /** @param periodS time between two readings, s */
@@ -26,13 +28,28 @@ public final class PressureSender {
         this.spec = spec;
         this.random = random;
         stepVolts = spec.adcFullScaleVolts() / (1L << spec.adcBits());
-        lagPart = spec.pressureLagS() == 0 ? 1 : 1 - StrictMath.exp(-periodS / spec.pressureLagS());
+        this.periodS = periodS;
+        setLagFactor(1);
+    }
+
+    /** A slow sender: its lag over that of a new one. */
+    void setLagFactor(double factor) {
+        if (factor != lagFactor) {
+            lagFactor = factor;
+            double lagS = factor * spec.pressureLagS();
+            lagPart = lagS == 0 ? 1 : 1 - StrictMath.exp(-periodS / lagS);
+        }
     }
 
     /** The signal one period after the last reading, V. */
     public double readVolts(double linePa) {
+        return readVolts(linePa, 0);
+    }
+
+    /** The same where the sender reads too high by {@code offsetPa}. */
+    double readVolts(double linePa, double offsetPa) {
         laggedPa += lagPart * (linePa - laggedPa);
-        double shownPa = laggedPa + spec.pressureNoisePa() * bell();
+        double shownPa = laggedPa + offsetPa + spec.pressureNoisePa() * bell();
         double part = ZERO_FRACTION + (FULL_SCALE_FRACTION - ZERO_FRACTION) * shownPa / spec.pressureFullScalePa();
         double volts = Math.min(1, Math.max(0, part)) * spec.senderSupplyVolts();
         return Math.min(spec.adcFullScaleVolts(), Math.rint(volts / stepVolts) * stepVolts);

@@ -7,7 +7,13 @@ package linehold.simulator.sensor;
  * <pre>θ(t) = θ0 + ω0·t + ½·a·t²   (linear speed)      an edge at every multiple of 2π/N</pre>
  */
 public final class SpeedPickup {
+    private final int pulsesPerRev;
     private final double pitchesPerRad;
+    /** Teeth that have passed, forward less backward: the number of the tooth behind the pickup. */
+    private long tooth;
+    /** Tooth 0 of every turn gives no edge. */
+    private boolean toothMissing;
+
     /** Angle within one tooth pitch, 0 to 1. */
     private double phase;
 
@@ -16,6 +22,7 @@ public final class SpeedPickup {
 
     /** @param pulsesPerRev N, 1 or more */
     public SpeedPickup(int pulsesPerRev) {
+        this.pulsesPerRev = pulsesPerRev;
         pitchesPerRad = pulsesPerRev / (2 * Math.PI);
         // Not on a tooth at first: a shaft at rest must not count an edge by rounding.
         phase = 0.5;
@@ -43,12 +50,39 @@ public final class SpeedPickup {
         double end = phase + pitchesPerRad * durationS * (radPerS + 0.5 * slope * durationS);
         double whole = Math.floor(end);
         if (whole != 0) {
-            edgeCount += (long) Math.abs(whole);
-            // The last tooth that passed: 'whole' going forward, the one above it going backward.
-            double tooth = whole > 0 ? whole : whole + 1;
-            lastEdgeS = fromS + timeTo((tooth - phase) / pitchesPerRad, radPerS, slope, durationS);
+            pass((long) whole, fromS, durationS, radPerS, slope);
         }
         phase = end - whole;
+    }
+
+    /** Counts the teeth that pass, and stamps the last of them. */
+    private void pass(long whole, double fromS, double durationS, double radPerS, double slope) {
+        // Going forward the teeth tooth+1 … tooth+whole pass; going backward tooth … tooth+whole+1.
+        long first = whole > 0 ? tooth + 1 : tooth;
+        long last = whole > 0 ? tooth + whole : tooth + whole + 1;
+        long step = whole > 0 ? 1 : -1;
+        long present = Math.abs(whole);
+        if (toothMissing) {
+            present -= missingBetween(Math.min(first, last), Math.max(first, last));
+            if (Math.floorMod(last, (long) pulsesPerRev) == 0) {
+                last -= step;
+            }
+        }
+        if (present > 0) {
+            edgeCount += present;
+            double pitches = last - tooth - phase;
+            lastEdgeS = fromS + timeTo(pitches / pitchesPerRad, radPerS, slope, durationS);
+        }
+        tooth += whole;
+    }
+
+    private long missingBetween(long low, long high) {
+        return Math.floorDiv(high, (long) pulsesPerRev) - Math.floorDiv(low - 1, (long) pulsesPerRev);
+    }
+
+    /** One tooth of the wheel is missing from now on, or is there again. */
+    public void setToothMissing(boolean missing) {
+        toothMissing = missing;
     }
 
     /** Time in which the shaft turns by an angle, s: the root of ½·a·t² + ω0·t − θ that comes first. */

@@ -9,6 +9,7 @@ import linehold.controller.Range;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
 import linehold.simulator.build.RandomBuilds;
+import linehold.simulator.electrics.Relay;
 import linehold.simulator.electrics.RelayContact;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
@@ -122,7 +123,7 @@ class PlantPropertiesTest {
                     shaftThen = target;
                     shaftRadPerS = random.nextBoolean() ? target : shaftRadPerS;
                 }
-                case 3, 4 -> plant.askContact(random.nextBoolean());
+                case 3, 4 -> plant.ask(Relay.MAIN, random.nextBoolean());
                 case 5, 6 -> plant.command(Element.values()[random.nextInt(Element.COUNT)], random.nextBoolean());
                 case 7 -> plant.setRange(Range.values()[random.nextInt(Range.values().length)]);
                 case 8 -> oilThen = -40 + 190 * random.nextDouble();
@@ -136,13 +137,35 @@ class PlantPropertiesTest {
             oilC = oilThen;
         }
 
+        private void wear(Plant plant) {
+            Condition condition = plant.condition();
+            Condition.Valve[] valves = Condition.Valve.values();
+            boolean broken = random.nextBoolean();
+            switch (random.nextInt(11)) {
+                case 0 -> condition.checkValve = valves[random.nextInt(valves.length)];
+                case 1 -> condition.regulator = valves[random.nextInt(valves.length)];
+                case 2 -> condition.electricSlipFactor = broken ? 8 : 1;
+                case 3 -> condition.electricDelivery = broken ? random.nextInt(3) / 4.0 : 1;
+                case 4 -> condition.internalSlipFactor = broken ? 8 : 1;
+                case 5 -> condition.airFactor = broken ? 5 : 1;
+                case 6 -> condition.lineLeakM2 = broken ? 2e-6 : 0;
+                case 7 -> condition.sealLeakM2[random.nextInt(Element.COUNT)] = broken ? 1e-6 : 0;
+                case 8 -> condition.fuseBlown = broken;
+                case 9 -> condition.motorOpen = broken;
+                default -> condition.motorStalled = broken;
+            }
+            plant.conditionChanged();
+        }
+
         /** A fault, or another bus voltage, which is returned. */
         private double fault(Plant plant) {
             RelayContact.Failure[] failures = RelayContact.Failure.values();
             switch (random.nextInt(4)) {
-                case 0 -> plant.setCheckValveFailedOpen(random.nextBoolean());
-                case 1 -> plant.setRelayFailure(failures[random.nextInt(failures.length)]);
-                case 2 -> plant.setContactResistance(build.relay().contactResistanceOhm() + 0.5 * random.nextDouble());
+                case 0 -> wear(plant);
+                case 1 -> plant.setRelayFailure(Relay.MAIN, failures[random.nextInt(failures.length)]);
+                case 2 ->
+                    plant.setContactResistance(
+                            Relay.MAIN, build.relay().contactResistanceOhm() + 0.5 * random.nextDouble());
                 default -> {
                     return 6 + 10 * random.nextDouble();
                 }

@@ -1,0 +1,36 @@
+package linehold.simulator.faults;
+
+import java.util.List;
+import linehold.simulator.build.Build;
+
+/**
+ * The whole fault campaign of a build.
+ *
+ * @param build what was tried
+ * @param singles every fault in every phase at every corner, in the order of faults, phases, temperatures
+ * @param pairs the same with a silent fault beside it, only those worth telling: worse than the single fault
+ * @param pairRuns how many pairs were tried
+ * @param selfTest what the self-test at key-on finds
+ * @param coverage by part
+ */
+public record Campaign(
+        Build build,
+        List<FaultRun> singles,
+        List<FaultRun> pairs,
+        int pairRuns,
+        List<LatentFinding> selfTest,
+        List<Coverage> coverage) {
+    public Campaign {
+        singles = List.copyOf(singles);
+        pairs = List.copyOf(pairs);
+        selfTest = List.copyOf(selfTest);
+        coverage = List.copyOf(coverage);
+    }
+
+    /** Whether every single fault that the build claims to cover came to no harm. */
+    public boolean covered() {
+        return singles.stream()
+                .filter(FaultRun::claimed)
+                .allMatch(run -> run.outcome().covered());
+    }
+}
