@@ -10,6 +10,7 @@ import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
 import linehold.simulator.build.InternalPumpSpec;
 import linehold.simulator.build.LineSpec;
+import linehold.simulator.electrics.Relay;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -53,7 +54,7 @@ class AdaptiveSolverReferenceTest {
     /** Coil on; the contact's timeline is written out by hand: 12 ms pull-in, then 2 ms of half-millisecond bounce. */
     private void coilOnUntil(double endS) {
         double coilS = nowS;
-        plant.askContact(true);
+        plant.ask(Relay.MAIN, true);
         double[] changes = {0.012, 0.0125, 0.013, 0.0135, 0.014};
         for (int i = 0; i < changes.length; i++) {
             both(coilS + changes[i], endS);
@@ -64,7 +65,7 @@ class AdaptiveSolverReferenceTest {
 
     private void coilOffUntil(double endS) {
         double coilS = nowS;
-        plant.askContact(false);
+        plant.ask(Relay.MAIN, false);
         both(coilS + 0.008, endS);
         second.setContact(false);
         both(endS, endS);
@@ -234,7 +235,8 @@ class AdaptiveSolverReferenceTest {
     @Test
     void shouldLeakBackThroughAFailedCheckValveLikeTheReference() {
         begin(TestBuilds.demonstration(), 80, Range.DRIVE, 9e5, 3.58e-5, 0, 0);
-        plant.setCheckValveFailedOpen(true);
+        plant.condition().checkValve = Condition.Valve.STUCK_OPEN;
+        plant.conditionChanged();
         second.setValveFailedOpen(true);
         command(Element.LOW_BAND, true);
         shaft(300, 300, 1);
@@ -257,7 +259,7 @@ class AdaptiveSolverReferenceTest {
         bus(6.5, 6.5, 1);
         until(1.3);
         bus(15, 13.2, 0.4);
-        plant.setContactResistance(0.2);
+        plant.setContactResistance(Relay.MAIN, 0.2);
         second.setContactOhm(0.2);
         until(1.7);
         bus(13.2, 13.2, 1);
