@@ -16,14 +16,10 @@ import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.Warmup;
-import org.openjdk.jmh.profile.GCProfiler;
-import org.openjdk.jmh.runner.Runner;
-import org.openjdk.jmh.runner.RunnerException;
-import org.openjdk.jmh.runner.options.OptionsBuilder;
 
 /**
- * Time and allocation of one controller step along a recorded minute of stop and go. Run by {@code mvn -q -pl controller
- * test-compile exec:exec@benchmark}; required are under 200 ns and 0 bytes per step.
+ * Time and allocation of one controller step along a recorded minute of stop and go. Run by {@code mvn -q
+ * test-compile -Dbenchmark=controller}; required are under 200 ns and 0 bytes per step.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
@@ -80,13 +76,5 @@ public class ControllerStepBenchmark {
         }
         controller.step(nowNs, in, out);
         return out.pumpWanted;
-    }
-
-    public static void main(String[] args) throws RunnerException {
-        new Runner(new OptionsBuilder()
-                        .include(ControllerStepBenchmark.class.getSimpleName())
-                        .addProfiler(GCProfiler.class)
-                        .build())
-                .run();
     }
 }
