@@ -51,6 +51,9 @@ public final class PumpFeed {
         boolean main = contacts[0].isClosed();
         boolean standby = contacts[1].isClosed();
         if (main && standby) {
+            if (resistanceOhm[0] == 0 || resistanceOhm[1] == 0) {
+                return 0;
+            }
             return resistanceOhm[0] * resistanceOhm[1] / (resistanceOhm[0] + resistanceOhm[1]);
         }
         return resistanceOhm[standby ? 1 : 0];
