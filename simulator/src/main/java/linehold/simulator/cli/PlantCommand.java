@@ -2,18 +2,17 @@ package linehold.simulator.cli;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.Writer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
+import linehold.simulator.output.WholeFile;
 import linehold.simulator.run.OpenLoop;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -94,7 +93,7 @@ public final class PlantCommand implements Callable<Integer> {
                 atLeast0("--initial-high-clutch", initialHighClutch, Quantity.VOLUME));
         OpenLoop loop = new OpenLoop(build, initial, everyS());
         try (BufferedReader in = openTrace()) {
-            writeWhole(writer -> loop.run(trace.toString(), in, writer));
+            WholeFile.write(out, writer -> loop.run(trace.toString(), in, writer));
         } catch (CharacterCodingException e) {
             throw new InputException(trace + ": found bytes that are no UTF-8, expected a text file in UTF-8", e);
         } catch (IOException e) {
@@ -118,33 +117,6 @@ public final class PlantCommand implements Callable<Integer> {
             return in;
         } catch (NoSuchFileException e) {
             throw new InputException(trace + ": found no such file, expected a CSV trace", e);
-        }
-    }
-
-    private interface Work {
-        void writeTo(Writer writer) throws IOException;
-    }
-
-    /** Whole or not at all: a reader never sees half a result, and a failed run leaves an older one alone. */
-    private void writeWhole(Work work) throws IOException {
-        Path part = out.resolveSibling("." + out.getFileName() + ".part");
-        Writer file;
-        try {
-            file = Files.newBufferedWriter(part);
-        } catch (IOException e) {
-            throw new InputException("--out: found '" + out + "', expected a file that can be written", e);
-        }
-        try {
-            try (Writer writer = file) {
-                work.writeTo(writer);
-            }
-            try {
-                Files.move(part, out, StandardCopyOption.REPLACE_EXISTING);
-            } catch (IOException e) {
-                throw new InputException("--out: found '" + out + "', expected a file that can be written", e);
-            }
-        } finally {
-            Files.deleteIfExists(part);
         }
     }
 

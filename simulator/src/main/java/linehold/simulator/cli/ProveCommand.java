@@ -1,7 +1,5 @@
 package linehold.simulator.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -21,6 +19,7 @@ import linehold.simulator.drive.DriveSample;
 import linehold.simulator.drive.Drives;
 import linehold.simulator.drive.LogDrive;
 import linehold.simulator.drive.OilIgnored;
+import linehold.simulator.output.WholeFile;
 import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.Prover.Case;
 import linehold.simulator.prove.Verdict;
@@ -98,7 +97,7 @@ public final class ProveCommand implements Callable<Integer> {
         Build build = BuildFile.loadNamed(buildName);
         build = build.withUnits(units == null ? build.units() : units);
         List<Case> cases = cases(build, drives(build));
-        prepare(out);
+        WholeFile.makeFolder(out);
 
         Prover prover = new Prover(build, seed);
         Verdict verdict;
@@ -165,20 +164,10 @@ public final class ProveCommand implements Callable<Integer> {
 
     private void writeRuns(Prover prover, List<Case> cases) {
         Path folder = out.resolve("runs");
-        prepare(folder);
+        WholeFile.makeFolder(folder);
         for (Case one : cases) {
             Path file = folder.resolve(one.drive().name() + "_" + Math.round(one.oilC()) + "C.csv");
-            try (RunCsv rows = new RunCsv(file)) {
-                prover.run(one.drive(), one.oilC(), rows);
-            }
-        }
-    }
-
-    private static void prepare(Path folder) {
-        try {
-            Files.createDirectories(folder);
-        } catch (IOException e) {
-            throw new InputException("--out: found '" + folder + "', expected a folder that can be written", e);
+            RunCsv.write(file, rows -> prover.run(one.drive(), one.oilC(), rows));
         }
     }
 }

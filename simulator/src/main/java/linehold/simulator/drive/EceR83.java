@@ -10,7 +10,7 @@ import linehold.simulator.drive.Schedule.Point;
  *
  * <p>Source: UN ECE Regulation No. 83 (Official Journal of the EU L 42, 15.2.2012), annex 4a, tables 1 and 2: the end
  * point of each operation; typed from memory of the tables and compared, point by point, with two independent public
- * transcriptions of them. The operations "gear changing" are steady parts for a car that shifts by itself.
+ * printed copies of them. The operations "gear changing" are steady parts for a car that shifts by itself.
  */
 final class EceR83 {
     /** Elementary urban cycle, 195 s: seconds, km/h at the end of each operation. */

@@ -4,13 +4,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Display;
 import linehold.simulator.build.UnitSystem;
+import linehold.simulator.output.WholeFile;
 import linehold.simulator.prove.RunVerdict;
 import linehold.simulator.prove.Verdict;
 
@@ -32,11 +32,7 @@ public final class VerdictHtml {
 
     /** Writes the page, replacing one that is there. */
     public static void write(Verdict verdict, UnitSystem units, Path file) {
-        try {
-            Files.writeString(file, of(verdict, units));
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot write " + file, e);
-        }
+        WholeFile.writeText(file, of(verdict, units));
     }
 
     /** The page's text. */

@@ -1,14 +1,13 @@
 package linehold.simulator.report;
 
 import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Gear;
 import linehold.simulator.drive.RepairCounts;
+import linehold.simulator.output.WholeFile;
 import linehold.simulator.prove.Loss;
 import linehold.simulator.prove.RunVerdict;
 import linehold.simulator.prove.Verdict;
@@ -43,11 +42,7 @@ public final class VerdictJson {
 
     /** Writes the file, replacing one that is there. */
     public static void write(Verdict verdict, Path file) {
-        try {
-            Files.write(file, toBytes(verdict));
-        } catch (IOException e) {
-            throw new UncheckedIOException("cannot write " + file, e);
-        }
+        WholeFile.writeText(file, new String(toBytes(verdict), StandardCharsets.UTF_8));
     }
 
     /** The file's bytes: UTF-8 text, lines ended by a line feed. */

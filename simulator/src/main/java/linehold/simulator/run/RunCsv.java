@@ -1,38 +1,45 @@
 package linehold.simulator.run;
 
-import java.io.BufferedWriter;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
+import java.io.Writer;
 import java.nio.file.Path;
+import java.util.function.Consumer;
 import linehold.controller.tick.TickField;
-import linehold.simulator.build.InputException;
+import linehold.simulator.output.WholeFile;
 
 /**
  * Writes a run tick by tick: the true state of the car, then everything the controller saw and decided. The names of the
  * columns end in their unit, SI.
  */
-public final class RunCsv implements TickListener, AutoCloseable {
+public final class RunCsv implements TickListener {
     private static final String TRUE_STATE = "time_s,true_line_pressure_pa,true_lowest_pressure_pa,"
             + "true_shaft_speed_rad_s,true_motor_torque_nm,true_gear,true_engagement,true_element_pressure_pa,"
             + "true_pump_speed_rad_s,true_contact_closed";
 
-    private final Path file;
-    private final BufferedWriter out;
+    private final Writer out;
     private final StringBuilder line = new StringBuilder();
 
-    public RunCsv(Path file) {
-        this.file = file;
+    private RunCsv(Writer out) throws IOException {
+        this.out = out;
+        out.write(TRUE_STATE);
+        for (TickField field : TickField.values()) {
+            out.write("," + field.columnName());
+        }
+        out.write('\n');
+    }
+
+    /**
+     * Writes one run to a file.
+     *
+     * @param run makes the run while the listener it is given looks on
+     * @throws linehold.simulator.build.InputException where the file cannot be written
+     */
+    public static void write(Path file, Consumer<TickListener> run) {
         try {
-            out = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
-            out.write(TRUE_STATE);
-            for (TickField field : TickField.values()) {
-                out.write("," + field.columnName());
-            }
-            out.write('\n');
+            WholeFile.write(file, out -> run.accept(new RunCsv(out)));
         } catch (IOException e) {
-            throw new InputException(file + ": found no way to write it, expected a file in a folder with room", e);
+            throw new UncheckedIOException(file.toString(), e);
         }
     }
 
@@ -55,17 +62,8 @@ public final class RunCsv implements TickListener, AutoCloseable {
         try {
             out.write(line.append('\n').toString());
         } catch (IOException e) {
-            throw new UncheckedIOException(file.toString(), e);
+            throw new UncheckedIOException(e);
         }
         return true;
-    }
-
-    @Override
-    public void close() {
-        try {
-            out.close();
-        } catch (IOException e) {
-            throw new UncheckedIOException(file.toString(), e);
-        }
     }
 }

@@ -43,9 +43,7 @@ class ClosedLoopTest {
         Path first = folder.resolve("a.csv");
         Path second = folder.resolve("b.csv");
         for (Path file : new Path[] {first, second}) {
-            try (RunCsv csv = new RunCsv(file)) {
-                new ClosedLoop(build, 100, 7).run(drive(build, "panic-stop-ice-slow"), csv);
-            }
+            RunCsv.write(file, csv -> new ClosedLoop(build, 100, 7).run(drive(build, "panic-stop-ice-slow"), csv));
         }
         assertThat(Files.mismatch(first, second)).isEqualTo(-1);
     }
