@@ -58,7 +58,7 @@ class VolumeConservationTest {
         assertThat(balance.airDrawnM3()).as("the line ran dry").isPositive();
         assertThat(balance.exhaustedM3()).as("elements were released").isPositive();
         double error = balance.errorM3(0) / throughput;
-        System.out.printf("unexplained volume %.1e of the throughput%n", error);
+        System.out.printf(java.util.Locale.ROOT, "unexplained volume %.1e of the throughput%n", error);
         assertThat(Math.abs(error)).isLessThan(BOUND);
     }
 

@@ -11,6 +11,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import linehold.simulator.TestBuilds;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -21,7 +22,7 @@ import tools.jackson.databind.ObjectMapper;
  * The circuit against runs of an independent adaptive stiff solver (Radau, relative tolerance 1e-9, restarted at every
  * kink), which lie beside the repository where the project keeps its reference data.
  */
-class PlantCasesReferenceTest {
+class PlantCasesTest {
     /** Absolute and relative bound of line pressure: section "Numerics" of docs/model.md. */
     private static final double PRESSURE_PA = 500;
 
@@ -62,18 +63,20 @@ class PlantCasesReferenceTest {
         List<double[]> reference = rows(Files.newBufferedReader(folder.resolve(name + ".out.csv")));
 
         assertThat(ours).hasSameSizeAs(reference);
+        double worst = 0;
         for (int i = 0; i < ours.size(); i++) {
             double[] own = ours.get(i);
             double[] expected = reference.get(i);
             String row = name + " at " + expected[0] + " s";
             assertThat(own[0]).as(row + ": time, s").isCloseTo(expected[0], within(1e-9));
-            assertThat(own[1])
-                    .as(row + ": line pressure, Pa")
-                    .isCloseTo(expected[1], within(PRESSURE_PA + PRESSURE_RELATIVE * expected[1]));
+            double bound = PRESSURE_PA + PRESSURE_RELATIVE * expected[1];
+            worst = Math.max(worst, Math.abs(own[1] - expected[1]) / bound);
+            assertThat(own[1]).as(row + ": line pressure, Pa").isCloseTo(expected[1], within(bound));
             assertThat(own[2]).as(row + ": pump speed, rad/s").isCloseTo(expected[2], within(PUMP_RAD_PER_S));
             assertThat(own[6]).as(row + ": band volume, m³").isCloseTo(expected[6], within(VOLUME_M3));
             assertThat(own[7]).as(row + ": clutch volume, m³").isCloseTo(expected[7], within(VOLUME_M3));
         }
+        System.out.printf(Locale.ROOT, "%s: worst pressure deviation %.3f of the bound%n", name, worst);
     }
 
     private static Path folder() {
