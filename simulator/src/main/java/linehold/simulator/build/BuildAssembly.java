@@ -181,6 +181,7 @@ final class BuildAssembly {
                 si(LIMITS_SAFETY),
                 si(LIMITS_WARM),
                 si(LIMITS_COLD),
-                values.list(LIMITS_OIL_TEMPERATURES));
+                values.list(LIMITS_OIL_TEMPERATURES),
+                values.words(LIMITS_UNCOVERED));
     }
 }

@@ -6,6 +6,7 @@ import static linehold.simulator.build.FileKey.flag;
 import static linehold.simulator.build.FileKey.list;
 import static linehold.simulator.build.FileKey.quantity;
 import static linehold.simulator.build.FileKey.text;
+import static linehold.simulator.build.FileKey.words;
 import static linehold.simulator.build.Provenance.ASSUMED;
 import static linehold.simulator.build.Provenance.COMMON_PRACTICE;
 import static linehold.simulator.build.Provenance.MEASURED;
@@ -279,6 +280,10 @@ enum BuildKey {
     LIMITS_OIL_TEMPERATURES(list("limits.oil-temperatures", TEMPERATURE, "-50 °C", "180 °C", "[-20 °C, 20 °C, 100 °C]")
             .byDefault("[-20 °C, 20 °C, 60 °C, 100 °C, 120 °C]")
             .from(ASSUMED, "Oil temperatures at which every drive is proved.")),
+    LIMITS_UNCOVERED(words("limits.uncovered-faults", "[pump-stalled, hose-leak@pulling-away]")
+            .byDefault("[]")
+            .meaning("Faults that the build does not claim to cover, each everywhere or in one phase of driving"
+                    + " (fault@phase): the names of docs/faults.md.")),
 
     CONTROL_PERIOD(quantity("controller.control-period", TIME, "1 ms", "20 ms", "5 ms")
             .byDefault("5 ms")

@@ -130,6 +130,7 @@ final class BuildReader {
             case CHOICE -> choice(key, node);
             case TEXT -> text(key, node);
             case LIST -> list(key, node);
+            case WORDS -> words(key, node);
             case CURVE -> node instanceof Mapping mapping ? curve(key, mapping) : number(key, node);
         };
         return new Value(value, YamlTree.text(node), node.place());
@@ -193,6 +194,21 @@ final class BuildReader {
             numbers.add(number);
         }
         return List.copyOf(numbers);
+    }
+
+    private List<LimitsSpec.Word> words(FileKey key, Node node) {
+        if (!(node instanceof Sequence sequence)) {
+            throw wrong(key, node);
+        }
+        List<LimitsSpec.Word> words = new ArrayList<>();
+        for (Node item : sequence.items()) {
+            if (!(item instanceof Scalar scalar) || scalar.text().isEmpty()) {
+                throw wrong(key, item);
+            }
+            YamlTree.Place place = item.place();
+            words.add(new LimitsSpec.Word(scalar.text(), file + ":" + place.line() + ":" + place.column()));
+        }
+        return List.copyOf(words);
     }
 
     private Curve curve(FileKey key, Mapping mapping) {

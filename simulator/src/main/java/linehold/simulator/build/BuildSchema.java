@@ -83,6 +83,11 @@ final class BuildSchema {
                 node.put("type", "array").put("minItems", 1);
                 quantity(node.putObject("items"), key.quantity(), key);
             }
+            case WORDS ->
+                node.put("type", "array")
+                        .putObject("items")
+                        .put("type", "string")
+                        .put("minLength", 1);
             case CURVE -> {
                 ArrayNode either = node.putArray("anyOf");
                 quantity(either.addObject(), key.quantity(), key);
@@ -94,7 +99,9 @@ final class BuildSchema {
                         key);
             }
         }
-        if (key.standard() != null && key.type() != FileKey.Type.LIST && key.type() != FileKey.Type.CURVE) {
+        boolean plain =
+                key.type() != FileKey.Type.LIST && key.type() != FileKey.Type.WORDS && key.type() != FileKey.Type.CURVE;
+        if (key.standard() != null && plain) {
             node.set("default", plain(key, key.standard()));
         }
         if (key.type() == FileKey.Type.QUANTITY || key.type() == FileKey.Type.COUNT) {

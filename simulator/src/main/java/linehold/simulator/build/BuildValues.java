@@ -15,7 +15,7 @@ final class BuildValues {
     record Curve(double[] oilC, double[] values) {}
 
     /**
-     * @param value a Double, Integer, Boolean, String, {@code List<Double>} or {@link Curve}, as the key's type says
+     * @param value a Double, Integer, Boolean, String, {@code List<Double>}, {@code List<LimitsSpec.Word>} or {@link Curve}, as the key's type says
      * @param text as it stands in the file, for messages
      * @param place where; null for a default
      */
@@ -65,6 +65,11 @@ final class BuildValues {
     @SuppressWarnings("unchecked")
     List<Double> list(BuildKey key) {
         return (List<Double>) value(key).value();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<LimitsSpec.Word> words(BuildKey key) {
+        return (List<LimitsSpec.Word>) value(key).value();
     }
 
     private Value value(BuildKey key) {

@@ -48,6 +48,8 @@ record FileKey(
         TEXT,
         /** {@code [-20 °C, 20 °C]}, rising. */
         LIST,
+        /** {@code [hose-leak, pump-worn@creeping]}, may be empty. */
+        WORDS,
         /** {@code {-20 °C: 50 rpm, 120 °C: 260 rpm}} over oil temperature, or one quantity. */
         CURVE
     }
@@ -77,6 +79,10 @@ record FileKey(
 
     static FileKey list(String path, Quantity quantity, String least, String most, String example) {
         return of(path, Type.LIST, quantity, example).between(least, most);
+    }
+
+    static FileKey words(String path, String example) {
+        return of(path, Type.WORDS, null, example);
     }
 
     static FileKey flag(String path) {
@@ -177,6 +183,7 @@ record FileKey(
             case CURVE ->
                 quantity.noun() + " or a mapping from rising oil temperatures such as '" + example + "' ("
                         + quantity.labels() + ")" + bounds();
+            case WORDS -> "a list of words such as '" + example + "'";
             case FLAG -> "true or false";
             case CHOICE -> String.join(" or ", choices);
             case TEXT -> "a text of 1 to " + MAX_TEXT + " characters such as '" + example + "'";

@@ -122,7 +122,7 @@ public final class StartingFile {
                 typed.startsWith("{")
                         ? "{" + each(typed, point -> point(key, point, digits)) + "}"
                         : one(key.quantity(), typed, digits);
-            case FLAG, CHOICE, TEXT -> typed;
+            case WORDS, FLAG, CHOICE, TEXT -> typed;
         };
     }
 

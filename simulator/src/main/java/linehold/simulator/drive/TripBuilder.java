@@ -46,6 +46,7 @@ public final class TripBuilder {
     private Range range = Range.PARK;
     private boolean keyOn = true;
     private boolean brakeApplied = true;
+    private boolean heldByMotor;
 
     private TripBuilder(CarSpec car, GearsSpec gears) {
         this.kinematics = new Kinematics(car, gears);
@@ -79,6 +80,21 @@ public final class TripBuilder {
     public TripBuilder stand(double seconds) {
         requireStanding("stand");
         return part(0, seconds, false);
+    }
+
+    /** Stands without the brake, the motor holding the car on its slope. */
+    public TripBuilder holdByMotor(double seconds) {
+        requireStanding("hold by the motor");
+        heldByMotor = true;
+        part(0, seconds, false);
+        heldByMotor = false;
+        return this;
+    }
+
+    /** Turns the key off where the car stands or rolls; the motor gives no torque from here on. */
+    public TripBuilder keyOff() {
+        keyOn = false;
+        return this;
     }
 
     /** Reaches a speed, m/s (negative: backward), in a time at constant acceleration. */
@@ -154,7 +170,7 @@ public final class TripBuilder {
         double endS = nowS + seconds;
         double startSpeed = speedMPerS;
         double acceleration = (endSpeedMPerS - startSpeed) / seconds;
-        boolean standing = startSpeed == 0 && endSpeedMPerS == 0;
+        boolean standing = startSpeed == 0 && endSpeedMPerS == 0 && !heldByMotor;
         boolean driven = !standing && !coasting;
         if (driven) {
             shiftIfDue();
@@ -209,7 +225,7 @@ public final class TripBuilder {
     }
 
     private double torqueNm(boolean driven, double acceleration) {
-        return driven ? roadLoad.limitedTorqueNm(askedTorqueNm(acceleration), schedule.gear()) : 0;
+        return driven && keyOn ? roadLoad.limitedTorqueNm(askedTorqueNm(acceleration), schedule.gear()) : 0;
     }
 
     private boolean needsBrakes(double acceleration) {

@@ -16,10 +16,11 @@ import linehold.simulator.fault.FaultKind;
  * @param oilC oil temperature, °C
  * @param claimed whether the build claims to cover it
  * @param outcome what became of it
- * @param noticedAfterS time from the fault to the first trouble code that a healthy run does not raise, s; NaN if none
+ * @param noticedAfterS time from the fault to the first trouble code, or the first restriction of drive, that the healthy
+ *     run does not have, s; NaN if none; negative where a code for the latent fault was there before
  * @param codes trouble codes raised beyond those of the healthy run, sorted
  * @param state controller state one second after the notice (or after the fault if there was none)
- * @param permission strictest drive permission after the fault
+ * @param permission strictest drive permission after the fault where the healthy run has a milder one; granted if none
  * @param lowestPressurePa lowest line pressure under an engaged element after the fault, Pa; infinite if none was engaged
  * @param lowestMargin lowest capacity over the demand of the torque still permitted, after the fault; infinite if none
  * @param slipAfterS time from the fault to the first slip, s; NaN if none

@@ -1,6 +1,9 @@
 package linehold.simulator.faults;
 
-/** What became of a fault, from harmless to worst. */
+/**
+ * What became of a fault, from harmless to worst. A fault is noticed where the controller raises a trouble code, or
+ * withholds or reduces drive, that the healthy car does not have at the same place of the same drive.
+ */
 public enum Outcome {
     /** No element slipped, line pressure held under every engaged one, and nothing needed to notice. */
     HARMLESS("harmless"),

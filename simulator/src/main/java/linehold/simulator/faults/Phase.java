@@ -1,5 +1,7 @@
 package linehold.simulator.faults;
 
+import java.util.Locale;
+
 /** The distinct moments of driving at which a fault is tried. */
 public enum Phase {
     KEY_ON_PRIME("key-on, priming"),
@@ -24,5 +26,10 @@ public enum Phase {
 
     public String title() {
         return title;
+    }
+
+    /** Its name in files and on the command line: {@code key-on-prime}. */
+    public String key() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

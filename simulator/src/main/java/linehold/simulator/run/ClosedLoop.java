@@ -1,6 +1,7 @@
 package linehold.simulator.run;
 
 import java.util.List;
+import linehold.controller.DrivePermission;
 import linehold.controller.calibration.Key;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
@@ -47,6 +48,8 @@ public final class ClosedLoop {
     private double busSlope;
     private boolean busOverridden;
     private boolean oilExtrapolated;
+    private double patienceS;
+    private double waitingS;
 
     /**
      * @param oilC oil temperature where the drive does not say, °C
@@ -71,6 +74,18 @@ public final class ClosedLoop {
         engagement = new EngagementWatch(build);
     }
 
+    /**
+     * From now on the driver waits: where the car stands in gear and drive is withheld, the drive goes on only when it is
+     * granted. A car that is refused drive for longer than this at one stand stays there, and the run ends. Without
+     * patience the drive goes on regardless.
+     *
+     * @param seconds longest wait, s
+     */
+    public ClosedLoop withPatience(double seconds) {
+        patienceS = seconds;
+        return this;
+    }
+
     /** Drives the whole drive, or until the listener has seen enough. */
     public RunTotals run(Drive drive, TickListener listener) {
         try (DriveReader reader = drive.open()) {
@@ -82,10 +97,10 @@ public final class ClosedLoop {
             double timeS = 0;
             long nowNs = 0;
             while (true) {
-                while (hasNext && next.timeS <= timeS) {
+                while (hasNext && next.timeS <= timeS && !waits(timeS)) {
                     nextRow(reader);
                 }
-                if (!hasNext && timeS > row.timeS) {
+                if (!hasNext && timeS > row.timeS || waitingS > patienceS) {
                     break;
                 }
                 tick(nowNs, timeS);
@@ -114,7 +129,7 @@ public final class ClosedLoop {
         overrideBus();
         double sinceRowS = timeS - row.timeS;
         moment.timeS = timeS;
-        moment.motorTorqueNm = row.motorTorqueNm + torqueSlope * sinceRowS;
+        moment.motorTorqueNm = waitingS > 0 ? 0 : row.motorTorqueNm + torqueSlope * sinceRowS;
         moment.oilC = oilC + oilSlope * sinceRowS;
         moment.keyOn = row.keyOn;
         moment.gear = row.gear;
@@ -165,6 +180,23 @@ public final class ClosedLoop {
         pickupAtS = toS;
     }
 
+    /** Whether the driver puts off what comes next, with the foot on the brake; it is then one period later. */
+    private boolean waits(double timeS) {
+        boolean standing = row.shaftSpeedRadPerS == 0 && next.shaftSpeedRadPerS == 0;
+        boolean refused =
+                moment.keyOn && moment.gear.element() != null && moment.outputs.permission == DrivePermission.WITHHELD;
+        if (patienceS == 0 || !standing || !refused) {
+            waitingS = 0;
+            return false;
+        }
+        double laterS = Math.max(timeS, next.timeS + periodNs * 1e-9) - next.timeS;
+        waitingS += laterS;
+        moment.waitedS += laterS;
+        next.timeS = Math.max(timeS, next.timeS + laterS);
+        row.brakeApplied = true;
+        return true;
+    }
+
     private void nextRow(DriveReader reader) {
         plant.advance(next.timeS, next.timeS);
         turnPickup(next.timeS);
@@ -172,6 +204,7 @@ public final class ClosedLoop {
         row = next;
         next = passed;
         hasNext = reader.read(next);
+        next.timeS += moment.waitedS;
         beginRow(false);
     }
 

@@ -11,6 +11,9 @@ import linehold.simulator.build.Gear;
  */
 public final class Moment {
     public double timeS;
+    /** How long the drive has waited at standstill for drive to be granted, s in all; the drive is this much late. */
+    public double waitedS;
+
     public double linePressurePa;
     /** Lowest line pressure since the tick before, Pa. */
     public double lowestPressurePa;

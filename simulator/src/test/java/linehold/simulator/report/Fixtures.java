@@ -70,7 +70,7 @@ final class Fixtures {
                 new GearsSpec(1.82, 1, 1.82, 3.5, rpm(2500), rpm(1100), 0.4),
                 new CarSpec(1350, 0.31, 0.75, 0.012, 1.2, 260, 90, 80),
                 new SensorsSpec(4, 20e5, 0.005, 2e3, 5, 12, 5, false, true, true, true, true),
-                new LimitsSpec(4e5, 1.2, 1.2, 5, TEMPERATURES_C),
+                new LimitsSpec(4e5, 1.2, 1.2, 5, TEMPERATURES_C, List.of()),
                 Calibration.builder().build(),
                 "3f1c".repeat(16));
     }
