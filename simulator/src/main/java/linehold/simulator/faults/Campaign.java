@@ -8,7 +8,8 @@ import linehold.simulator.build.Build;
  *
  * @param build what was tried
  * @param singles every fault in every phase at every corner, in the order of faults, phases, temperatures
- * @param pairs the same with a silent fault beside it, only those worth telling: worse than the single fault
+ * @param pairs the same with a silent fault beside it, only those worth telling: harm, and
+ *     worse than the single fault
  * @param pairRuns how many pairs were tried
  * @param selfTest what the self-test at key-on finds
  * @param coverage by part

@@ -219,7 +219,7 @@ public final class FaultCampaign {
         return new ClosedLoop(build, oilC, runSeed, faults).withPatience(PATIENCE_S);
     }
 
-    /** The pairs that came out worse than the fault alone. */
+    /** The pairs that came to harm, and to more of it than the fault alone. */
     private static List<FaultRun> worse(List<FaultRun> singles, List<FaultRun> pairs) {
         record Where(FaultKind kind, Phase phase, double oilC) {
             static Where of(FaultRun run) {
@@ -228,8 +228,8 @@ public final class FaultCampaign {
         }
         Map<Where, FaultRun> alone = singles.stream().collect(Collectors.toMap(Where::of, Function.identity()));
         return pairs.stream()
-                .filter(pair ->
-                        pair.outcome().compareTo(alone.get(Where.of(pair)).outcome()) > 0)
+                .filter(pair -> !pair.outcome().covered()
+                        && pair.outcome().compareTo(alone.get(Where.of(pair)).outcome()) > 0)
                 .toList();
     }
 
