@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.atomic.AtomicInteger;
 import linehold.controller.calibration.Key;
+import linehold.simulator.TestBuilds;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.circuit.VolumeBalance;
@@ -80,7 +81,7 @@ class ClosedLoopTest {
 
     @Test
     void shouldRunThePumpThroughANormallyClosedContactBeforeTheFirstTick() {
-        Build closed = Builds.demonstration();
+        Build closed = TestBuilds.demonstration();
         assertThat(closed.calibration().get(Key.NORMALLY_CLOSED_CONTACT)).isEqualTo(1);
         new ClosedLoop(closed, 60, 1).run(drive(closed, "hill-hold"), moment -> {
             assertThat(moment.contactClosed).isTrue();
@@ -92,7 +93,7 @@ class ClosedLoopTest {
     @Test
     void shouldCloseANormallyClosedContactAfterTheDropOutTime() {
         // The coil is released below the switch-on speed; the contact then closes after 8 ms, not after 12 ms.
-        Build closed = Builds.demonstration();
+        Build closed = TestBuilds.demonstration();
         double[] asked = {Double.NaN};
         double[] moved = {Double.NaN};
         new ClosedLoop(closed, 60, 1).run(drive(closed, "panic-stop-dry-slow"), moment -> {
