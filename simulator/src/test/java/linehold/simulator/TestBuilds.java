@@ -69,6 +69,7 @@ public final class TestBuilds {
                 base.car(),
                 base.sensors(),
                 base.limits(),
+                base.installation(),
                 base.calibration(),
                 base.sha256());
     }

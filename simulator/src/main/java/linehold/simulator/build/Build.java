@@ -23,6 +23,7 @@ public record Build(
         CarSpec car,
         SensorsSpec sensors,
         LimitsSpec limits,
+        InstallationSpec installation,
         Calibration calibration,
         String sha256) {
 
@@ -31,6 +32,7 @@ public record Build(
         if (elements.size() != Element.COUNT) {
             throw new IllegalArgumentException("a build has exactly " + Element.COUNT + " apply elements");
         }
+        Objects.requireNonNull(installation, "installation");
         Objects.requireNonNull(calibration, "calibration");
     }
 
@@ -58,6 +60,7 @@ public record Build(
                 car,
                 sensors,
                 limits,
+                installation,
                 calibration,
                 sha256);
     }

@@ -2,7 +2,10 @@ package linehold.simulator.build;
 
 import static linehold.simulator.build.BuildKey.*;
 
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import linehold.simulator.build.ApplyElementSpec.Band;
 import linehold.simulator.build.ApplyElementSpec.Discs;
 import linehold.simulator.build.LineSpec.AccumulatorSpec;
@@ -36,6 +39,7 @@ final class BuildAssembly {
                 car(),
                 sensors(),
                 limits(),
+                installation(),
                 CalibrationReader.read(values, elements),
                 sha256);
     }
@@ -183,5 +187,19 @@ final class BuildAssembly {
                 si(LIMITS_COLD),
                 values.list(LIMITS_OIL_TEMPERATURES),
                 values.words(LIMITS_UNCOVERED));
+    }
+
+    private InstallationSpec installation() {
+        Map<InstallationKey, Double> given = new EnumMap<>(InstallationKey.class);
+        for (InstallationKey key : InstallationKey.values()) {
+            values.find(key.path())
+                    .filter(value -> value.value() instanceof Number)
+                    .ifPresent(value -> given.put(key, ((Number) value.value()).doubleValue()));
+        }
+        String fuse = (String)
+                values.find(InstallationKey.FUSE_TYPE.path()).orElseThrow().value();
+        return new InstallationSpec(
+                given,
+                InstallationSpec.FuseType.valueOf(fuse.toUpperCase(Locale.ROOT).replace('-', '_')));
     }
 }

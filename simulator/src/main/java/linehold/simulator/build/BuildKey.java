@@ -14,7 +14,7 @@ import static linehold.simulator.build.Provenance.PUBLISHED;
 import static linehold.simulator.build.Quantity.*;
 
 /**
- * Every key of the build file outside {@code calibration}, in file order: path, quantity, least, most, example; then
+ * Every key of the build file outside {@code installation} and {@code calibration}, in file order: path, quantity, least, most, example; then
  * default or optional; then where a good value comes from and what it means. Bounds are assumed: wide enough for any
  * plausible car, narrow enough to catch a slipped unit or decimal point. The rows stay together, so this file is long.
  */

@@ -6,7 +6,10 @@ import java.util.List;
 import java.util.Locale;
 import linehold.controller.calibration.Key;
 
-/** Every key of the build file: {@link BuildKey} and the typed calibration keys of the controller, in file order. */
+/**
+ * Every key of the build file: {@link BuildKey}, {@link InstallationKey} and the typed calibration keys of the
+ * controller, in file order within each section.
+ */
 final class FileKeys {
     static final String CALIBRATION = "calibration";
 
@@ -29,6 +32,16 @@ final class FileKeys {
             new Section("car", "The car, for road load and wheel speed."),
             new Section("sensors", "What the controller sees the car through."),
             new Section("limits", "What 'held' means for this car."),
+            new Section(
+                    "installation", "The parts around the electric pump, for the sizing sheet; each may be left out."),
+            new Section("installation.hose", "Hose from the electric pump to the line."),
+            new Section("installation.suction", "Line from the sump to the electric pump."),
+            new Section("installation.cable", "Cable from the battery to the electric pump and back."),
+            new Section("installation.fuse", "Fuse of the electric pump."),
+            new Section("installation.relay", "What the relay of the electric pump is rated for."),
+            new Section("installation.coupling", "Splined coupling between motor and transmission."),
+            new Section("installation.shaft-fit", "How both shafts sit in the coupling between the facing flanges."),
+            new Section("installation.tyre", "What the driven tyres can put on the road."),
             new Section("controller", "The controller's computer."),
             new Section(CALIBRATION, "How the controller decides; a key left out has its default."));
 
@@ -55,6 +68,9 @@ final class FileKeys {
     private static List<FileKey> all() {
         List<FileKey> keys = new ArrayList<>();
         for (BuildKey key : BuildKey.values()) {
+            keys.add(key.key());
+        }
+        for (InstallationKey key : InstallationKey.values()) {
             keys.add(key.key());
         }
         for (Key key : Key.values()) {

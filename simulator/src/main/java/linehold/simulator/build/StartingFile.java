@@ -73,7 +73,9 @@ public final class StartingFile {
                     .filter(key -> key.section().equals(section.path()))
                     .toList();
             String indent = section.parent().isEmpty() ? "" : "  ";
-            boolean set = !keys.stream().allMatch(key -> key.presence() == FileKey.Presence.OPTIONAL);
+            boolean set = FileKeys.ALL.stream()
+                    .anyMatch(key -> (key.section() + ".").startsWith(section.path() + ".")
+                            && demonstration.find(key.path()).isPresent());
             out.append('\n');
             comment(indent, section.meaning());
             out.append(indent).append(set ? "" : "# ").append(section.name()).append(":\n");

@@ -6,6 +6,7 @@
  * become records. The same table writes docs/build-file.md, docs/build-file.schema.json and the starting file.
  *
  * <p>To add a key: one row in BuildKey, its place in BuildAssembly, its contradictions in BuildChecks, its number in the
- * shipped builds; then rewrite the pages (GeneratedBuildPagesTest says how).
+ * shipped builds; one that only the sizing sheet needs is a row in InstallationKey and nothing more. Then rewrite the
+ * pages (GeneratedBuildPagesTest says how).
  */
 package linehold.simulator.build;

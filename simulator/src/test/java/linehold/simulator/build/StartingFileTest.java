@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.lang.reflect.RecordComponent;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
 import org.junit.jupiter.api.Test;
@@ -71,6 +72,9 @@ class StartingFileTest {
             for (int i = 0; i < list.size(); i++) {
                 assertSame(path + "[" + i + "]", ((List<?>) actual).get(i), list.get(i));
             }
+        } else if (expected instanceof Map<?, ?> map) {
+            assertThat(((Map<?, ?>) actual).keySet()).as(path).isEqualTo(map.keySet());
+            map.forEach((key, value) -> assertSame(path + "." + key, ((Map<?, ?>) actual).get(key), value));
         } else if (expected instanceof Record) {
             assertSameRecord(path, actual, expected);
         } else if (expected instanceof Calibration calibration) {

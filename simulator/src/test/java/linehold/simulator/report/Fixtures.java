@@ -2,6 +2,7 @@ package linehold.simulator.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import linehold.controller.DrivePermission;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.switching.PumpState;
@@ -13,6 +14,7 @@ import linehold.simulator.build.FeedSpec;
 import linehold.simulator.build.Gear;
 import linehold.simulator.build.GearsSpec;
 import linehold.simulator.build.HoseSpec;
+import linehold.simulator.build.InstallationSpec;
 import linehold.simulator.build.InternalPumpSpec;
 import linehold.simulator.build.LimitsSpec;
 import linehold.simulator.build.LineSpec;
@@ -71,6 +73,7 @@ final class Fixtures {
                 new CarSpec(1350, 0.31, 0.75, 0.012, 1.2, 260, 90, 80),
                 new SensorsSpec(4, 20e5, 0.005, 2e3, 5, 12, 5, false, true, true, true, true),
                 new LimitsSpec(4e5, 1.2, 1.2, 5, TEMPERATURES_C, List.of()),
+                new InstallationSpec(Map.of(), InstallationSpec.FuseType.BLADE),
                 Calibration.builder().build(),
                 "3f1c".repeat(16));
     }
