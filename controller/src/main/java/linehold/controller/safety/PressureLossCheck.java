@@ -21,8 +21,9 @@ public final class PressureLossCheck {
     private final Confirmation back;
     private boolean lowTurning;
     private long lowTurningSinceNs;
+    private boolean filling;
+    private long fillingSinceNs;
     private boolean engaging;
-    private long engagingSinceNs;
     private boolean lostMoving;
     private boolean lostStanding;
 
@@ -56,6 +57,8 @@ public final class PressureLossCheck {
         boolean low = watching && pressurePa < holdPa;
         lostMoving |= lowLongEnough(low && !standing, nowNs, lastEdgeNs);
         lostStanding |= fillsTooLong(low && standing, nowNs, oilTemperatureC);
+        // Granted again only when pressure holds: a car that begins to roll has no more pressure for that.
+        engaging = low && (standing || engaging);
 
         boolean requestKnown = requestFitted && !Double.isNaN(requestNm);
         boolean letGo = requestKnown ? Math.abs(requestNm) <= zeroRequestNm : standstillConfirmed;
@@ -73,15 +76,15 @@ public final class PressureLossCheck {
         return low && lastEdgeNs - lowTurningSinceNs >= confirmNs;
     }
 
-    private boolean fillsTooLong(boolean filling, long nowNs, double oilTemperatureC) {
-        if (filling && !engaging) {
-            engagingSinceNs = nowNs;
+    private boolean fillsTooLong(boolean nowFilling, long nowNs, double oilTemperatureC) {
+        if (nowFilling && !filling) {
+            fillingSinceNs = nowNs;
         }
-        engaging = filling;
-        return filling && nowNs - engagingSinceNs > 1e9 * calibration.at(Key.ENGAGEMENT_ALLOWANCE, oilTemperatureC);
+        filling = nowFilling;
+        return filling && nowNs - fillingSinceNs > 1e9 * calibration.at(Key.ENGAGEMENT_ALLOWANCE, oilTemperatureC);
     }
 
-    /** Below hold pressure at standstill: drive is withheld. */
+    /** Below hold pressure at standstill, and ever since: drive is withheld. */
     public boolean engaging() {
         return engaging;
     }

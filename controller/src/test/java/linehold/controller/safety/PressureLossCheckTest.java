@@ -41,6 +41,21 @@ class PressureLossCheckTest {
     }
 
     @Test
+    void shouldGoOnWithholdingWhenTheCarBeginsToRollBeforePressureHolds() {
+        standing = true;
+        at(0, 3.99);
+        assertThat(check.engaging()).isTrue();
+        standing = false;
+        at(5, 3.99);
+        assertThat(check.engaging()).isTrue();
+        assertThat(check.lostMoving()).isFalse();
+        at(10, 4);
+        assertThat(check.engaging()).isFalse();
+        at(15, 3.99);
+        assertThat(check.engaging()).isFalse();
+    }
+
+    @Test
     void shouldCountTheConfirmTimeUpToTheLastEdge() {
         at(0, 3.99, 0);
         at(60, 3.99, 19);

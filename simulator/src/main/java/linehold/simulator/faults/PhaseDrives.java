@@ -79,6 +79,8 @@ final class PhaseDrives {
                 .holdByMotor(3)
                 .coast(0.5)
                 .cruise(1)
+                .reach(0, 0.5)
+                .holdByMotor(0.5)
                 .reach(15 * KM_H, 5)
                 .cruise(2)
                 .reach(0, 3)

@@ -1,6 +1,5 @@
 package linehold.simulator.report;
 
-import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
@@ -11,12 +10,6 @@ import linehold.simulator.output.WholeFile;
 import linehold.simulator.prove.Loss;
 import linehold.simulator.prove.RunVerdict;
 import linehold.simulator.prove.Verdict;
-import tools.jackson.core.JsonGenerator;
-import tools.jackson.core.StreamWriteFeature;
-import tools.jackson.core.util.DefaultIndenter;
-import tools.jackson.core.util.DefaultPrettyPrinter;
-import tools.jackson.databind.ObjectWriter;
-import tools.jackson.databind.json.JsonMapper;
 
 /**
  * {@code verdict.json}: a verdict for other programs, always in SI units; docs/verdict-json.md describes every field.
@@ -26,17 +19,9 @@ public final class VerdictJson {
     /** Grows when a field changes its meaning or goes away, not when one is added. */
     static final int FORMAT = 1;
 
-    private static final ObjectWriter WRITER = JsonMapper.builder()
-            .build()
-            .writer()
-            .with(prettyPrinter())
-            // Double.toString is not the shortest before JDK 19; this writer is, and is the same on all of them.
-            .with(StreamWriteFeature.USE_FAST_DOUBLE_WRITER)
-            .with(StreamWriteFeature.STRICT_DUPLICATE_DETECTION);
+    private final JsonText json;
 
-    private final JsonGenerator json;
-
-    private VerdictJson(JsonGenerator json) {
+    private VerdictJson(JsonText json) {
         this.json = json;
     }
 
@@ -47,98 +32,88 @@ public final class VerdictJson {
 
     /** The file's bytes: UTF-8 text, lines ended by a line feed. */
     public static byte[] toBytes(Verdict verdict) {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (JsonGenerator generator = WRITER.createGenerator(bytes)) {
-            new VerdictJson(generator).verdict(verdict);
-        }
-        bytes.write('\n');
-        return bytes.toByteArray();
-    }
-
-    private static DefaultPrettyPrinter prettyPrinter() {
-        DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
-        return new DefaultPrettyPrinter().withObjectIndenter(indenter).withArrayIndenter(indenter);
+        return JsonText.bytes(json -> new VerdictJson(json).verdict(verdict));
     }
 
     private void verdict(Verdict verdict) {
-        json.writeStartObject();
-        json.writeNumberProperty("format", FORMAT);
-        json.writeStringProperty("verdict", word(verdict.held()));
-        text("weakest", verdict.weakest());
+        json.startObject();
+        json.count("format", FORMAT);
+        json.text("verdict", word(verdict.held()));
+        json.text("weakest", verdict.weakest());
         build(verdict.build());
-        json.writeArrayPropertyStart("runs");
+        json.startArray("runs");
         verdict.runs().forEach(this::run);
-        json.writeEndArray();
-        json.writeEndObject();
+        json.endArray();
+        json.endObject();
     }
 
     private void build(Build build) {
-        json.writeObjectPropertyStart("build");
-        text("name", build.name());
-        text("description", build.description());
-        text("sha256", build.sha256());
-        number("hold_pressure_pa", build.limits().holdPressurePa());
-        number("safety_factor", build.limits().safetyFactor());
-        json.writeEndObject();
+        json.startObject("build");
+        json.text("name", build.name());
+        json.text("description", build.description());
+        json.text("sha256", build.sha256());
+        json.number("hold_pressure_pa", build.limits().holdPressurePa());
+        json.number("safety_factor", build.limits().safetyFactor());
+        json.endObject();
     }
 
     private void run(RunVerdict run) {
-        json.writeStartObject();
-        text("drive", run.drive());
-        text("source", run.source());
-        number("oil_c", run.oilC());
-        json.writeStringProperty("verdict", word(run.held()));
+        json.startObject();
+        json.text("drive", run.drive());
+        json.text("source", run.source());
+        json.number("oil_c", run.oilC());
+        json.text("verdict", word(run.held()));
         losses(run.losses());
-        number("duration_s", run.durationS());
-        number("primed_at_s", run.primedAtS());
-        number("engaged_pressure_min_pa", run.engagedPressureMinPa());
-        number("engaged_pressure_min_at_s", run.engagedPressureMinAtS());
+        json.number("duration_s", run.durationS());
+        json.number("primed_at_s", run.primedAtS());
+        json.number("engaged_pressure_min_pa", run.engagedPressureMinPa());
+        json.number("engaged_pressure_min_at_s", run.engagedPressureMinAtS());
         gear("engaged_pressure_min_gear", run.engagedPressureMinGear());
-        number("settled_pressure_min_pa", run.settledPressureMinPa());
-        number("settled_pressure_min_at_s", run.settledPressureMinAtS());
+        json.number("settled_pressure_min_pa", run.settledPressureMinPa());
+        json.number("settled_pressure_min_at_s", run.settledPressureMinAtS());
         gear("settled_pressure_min_gear", run.settledPressureMinGear());
-        number("margin_min", run.marginMin());
-        number("margin_min_at_s", run.marginMinAtS());
+        json.number("margin_min", run.marginMin());
+        json.number("margin_min_at_s", run.marginMinAtS());
         gear("margin_min_gear", run.marginMinGear());
-        number("below_hold_s", run.belowHoldS());
-        number("longest_engagement_s", run.longestEngagementS());
-        number("engagement_limit_s", run.engagementLimitS());
-        number("refused_s", run.refusedS());
-        json.writeNumberProperty("relay_operations", run.relayOperations());
-        number("relay_operations_per_hour", run.relayOperationsPerHour());
-        number("pump_on_share", run.pumpOnShare());
-        number("pump_energy_j", run.pumpEnergyJ());
-        json.writeNumberProperty("hand_overs", run.handOvers());
-        number("air_drawn_m3", run.airDrawnM3());
-        texts("codes", run.codes());
+        json.number("below_hold_s", run.belowHoldS());
+        json.number("longest_engagement_s", run.longestEngagementS());
+        json.number("engagement_limit_s", run.engagementLimitS());
+        json.number("refused_s", run.refusedS());
+        json.count("relay_operations", run.relayOperations());
+        json.number("relay_operations_per_hour", run.relayOperationsPerHour());
+        json.number("pump_on_share", run.pumpOnShare());
+        json.number("pump_energy_j", run.pumpEnergyJ());
+        json.count("hand_overs", run.handOvers());
+        json.number("air_drawn_m3", run.airDrawnM3());
+        json.texts("codes", run.codes());
         repairs(run.repairs());
-        texts("warnings", run.warnings());
-        text("weakest", run.weakest());
-        json.writeEndObject();
+        json.texts("warnings", run.warnings());
+        json.text("weakest", run.weakest());
+        json.endObject();
     }
 
     private void losses(List<Loss> losses) {
-        json.writeArrayPropertyStart("losses");
+        json.startArray("losses");
         for (Loss loss : losses) {
-            json.writeStartObject();
-            json.writeStringProperty("criterion", word(loss.criterion()));
-            number("at_s", loss.atS());
-            text("cause", loss.cause());
-            json.writeEndObject();
+            json.startObject();
+            json.text("criterion", word(loss.criterion()));
+            json.number("at_s", loss.atS());
+            json.text("cause", loss.cause());
+            json.endObject();
         }
-        json.writeEndArray();
+        json.endArray();
     }
 
     private void repairs(RepairCounts repairs) {
-        json.writeObjectPropertyStart("repairs");
-        json.writeNumberProperty("skipped_lines", repairs.skippedLines());
-        json.writeNumberProperty("duplicate_rows", repairs.duplicateRows());
-        json.writeNumberProperty("backward_rows", repairs.backwardRows());
-        json.writeNumberProperty("empty_cells", repairs.emptyCells());
-        json.writeBooleanProperty("ended_by_gap", repairs.endedByGap());
-        number("ended_at_s", repairs.endedAtS());
-        number("start_put_before_s", repairs.startPutBeforeS());
-        json.writeEndObject();
+        json.startObject("repairs");
+        json.count("skipped_lines", repairs.skippedLines());
+        json.count("duplicate_rows", repairs.duplicateRows());
+        json.count("backward_rows", repairs.backwardRows());
+        json.count("empty_cells", repairs.emptyCells());
+        json.flag("ended_by_gap", repairs.endedByGap());
+        json.number("ended_at_s", repairs.endedAtS());
+        json.number("start_put_before_s", repairs.startPutBeforeS());
+        json.endObject();
     }
 
     private static String word(boolean held) {
@@ -155,30 +130,7 @@ public final class VerdictJson {
         };
     }
 
-    /** JSON knows neither NaN nor infinity: both mean "never", and never is null. */
-    private void number(String name, double value) {
-        if (Double.isFinite(value)) {
-            json.writeNumberProperty(name, value);
-        } else {
-            json.writeNullProperty(name);
-        }
-    }
-
-    private void text(String name, String value) {
-        if (value == null) {
-            json.writeNullProperty(name);
-        } else {
-            json.writeStringProperty(name, value);
-        }
-    }
-
-    private void texts(String name, List<String> values) {
-        json.writeArrayPropertyStart(name);
-        values.forEach(json::writeString);
-        json.writeEndArray();
-    }
-
     private void gear(String name, Gear gear) {
-        text(name, gear == null ? null : Words.of(gear));
+        json.text(name, gear == null ? null : Words.of(gear));
     }
 }
