@@ -16,7 +16,8 @@ import linehold.simulator.numeric.ArrowheadStepper;
  *
  * <p>Steps are as long as the accuracy allows, often far longer than a controller period: what is read between the ends
  * of a step comes from its interpolant, and a condition that changes within a step cuts it there. Reading never changes
- * what comes after. docs/model.md states the physics, docs/numerics.md the method and its measured errors.
+ * what comes after. It is the one door to the circuit, hence its length: conditions in, time on, readings out.
+ * docs/model.md states the physics, docs/numerics.md the method and its measured errors.
  */
 public final class Plant {
     private static final double LONGEST_STEP_S = 1.0;

@@ -155,6 +155,13 @@ public final class VerdictTable {
                     Sentences.count(warned, "run")
                             + " came with warnings or with a log that was mended; see the report.");
         }
+        verdict.runs().stream()
+                .filter(run -> run.repairs().endedByGap())
+                .map(run -> run.drive() + " is judged up to "
+                        + Numbers.fixed(run.repairs().endedAtS(), 1)
+                        + " s only: a gap in the log ends the evidence there.")
+                .distinct()
+                .forEach(line -> paragraph("Note: ", line));
         if (!codes.isEmpty() || warned > 0) {
             out.append('\n');
         }

@@ -75,6 +75,13 @@ class VerdictTableTest {
     }
 
     @Test
+    void shouldSayWhereAGapEndedTheEvidence() {
+        // The fixture's log was mended and ended early at 271.4 s, at each of its temperatures.
+        String table = VerdictTable.of(Fixtures.large(), UnitSystem.METRIC, false);
+        assertThat(table).containsOnlyOnce("is judged up to 271.4 s only");
+    }
+
+    @Test
     void shouldUseColourOnlyWhereItIsWanted() {
         assertThat(VerdictTable.of(Fixtures.large(), UnitSystem.METRIC, false)).doesNotContain("\u001b");
         String coloured = VerdictTable.of(Fixtures.large(), UnitSystem.METRIC, true);
