@@ -6,6 +6,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import linehold.simulator.build.InputException;
 import linehold.simulator.cli.DrivesCommand;
+import linehold.simulator.cli.FaultsCommand;
 import linehold.simulator.cli.InitCommand;
 import linehold.simulator.cli.PlantCommand;
 import linehold.simulator.cli.ProveCommand;
@@ -23,7 +24,13 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         version = "linehold 0.1.0",
         description = "Keeps an automatic transmission's clutches under pressure when an electric car stands still.",
-        subcommands = {InitCommand.class, ProveCommand.class, DrivesCommand.class, PlantCommand.class})
+        subcommands = {
+            InitCommand.class,
+            ProveCommand.class,
+            FaultsCommand.class,
+            DrivesCommand.class,
+            PlantCommand.class
+        })
 public final class Main implements Runnable {
     /** Exit status where what a person gave us cannot be used. */
     static final int BAD_INPUT = 2;

@@ -80,7 +80,9 @@ public final class StartingFile {
             comment(indent, section.meaning());
             out.append(indent).append(set ? "" : "# ").append(section.name()).append(":\n");
             for (FileKey key : keys) {
-                Optional<Value> value = demonstration.find(key.path());
+                // What the demonstration build does not claim says nothing about another car.
+                Optional<Value> value =
+                        key.type() == FileKey.Type.WORDS ? Optional.empty() : demonstration.find(key.path());
                 String typed = value.map(Value::text).orElse(key.standard() == null ? key.example() : key.standard());
                 write(indent + "  ", key, inUnits(key, typed, EXACTLY), value.isPresent());
             }

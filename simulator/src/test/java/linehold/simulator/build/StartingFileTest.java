@@ -24,6 +24,9 @@ class StartingFileTest {
         assertThat(written.name()).isEqualTo("mycar");
         assertThat(written.units()).isEqualTo(units);
         assertSame("build", written, Builds.demonstration());
+        assertThat(written.limits().uncoveredFaults())
+                .as("another car starts by claiming everything")
+                .isEmpty();
     }
 
     /** A key with # before it shows a value that loads: what a person gets who takes the # away. */
@@ -90,6 +93,9 @@ class StartingFileTest {
 
     private static void assertSameRecord(String path, Object actual, Object expected) {
         for (RecordComponent component : expected.getClass().getRecordComponents()) {
+            if (component.getName().equals("uncoveredFaults")) {
+                continue;
+            }
             try {
                 assertSame(
                         path + "." + component.getName(),

@@ -208,4 +208,38 @@ class BuiltInDrivesTest {
         TripBuilder trip = TripBuilder.started(CAR, GEARS).reach(5, 5);
         assertThatThrownBy(() -> trip.select(Range.REVERSE)).isInstanceOf(IllegalStateException.class);
     }
+
+    @Test
+    void shouldHoldTheCarOnASlopeByTheMotorAlone() {
+        List<DriveSample> rows = TripBuilder.started(CAR, GEARS)
+                .onGrade(6)
+                .holdByMotor(3)
+                .finish("held", "test")
+                .rows();
+        DriveSample held = rows.stream()
+                .filter(row -> row.motorTorqueNm > 0)
+                .reduce((first, last) -> last)
+                .orElseThrow();
+        // T = m·g·sin(γ)·r / i, tan(γ) = 0.06: a standing car has no rolling resistance to overcome.
+        double weightN = 1350 * 9.80665 * 0.06 / Math.sqrt(1 + 0.06 * 0.06);
+        assertThat(held.motorTorqueNm).isCloseTo(weightN * 0.31 / (1.82 * 3.5), within(0.01));
+        assertThat(held.shaftSpeedRadPerS).isZero();
+        assertThat(rows).noneMatch(row -> row.motorTorqueNm > 0 && row.shaftSpeedRadPerS != 0);
+    }
+
+    @Test
+    void shouldGiveNoTorqueOnceTheKeyIsOff() {
+        List<DriveSample> rows = TripBuilder.started(CAR, GEARS)
+                .reach(5, 5)
+                .keyOff()
+                .coast(1)
+                .reach(0, 3)
+                .finish("off", "test")
+                .rows();
+        List<DriveSample> off = rows.stream().filter(row -> !row.keyOn).toList();
+        assertThat(off.get(0).shaftSpeedRadPerS).isPositive();
+        // The foot takes its time to leave the pedal; after it there is none.
+        assertThat(off.stream().skip(2)).allMatch(row -> row.motorTorqueNm == 0);
+        assertThat(rows.get(rows.size() - 1).keyOn).isFalse();
+    }
 }

@@ -6,7 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
+import linehold.controller.DrivePermission;
 import linehold.controller.calibration.Key;
 import linehold.simulator.TestBuilds;
 import linehold.simulator.build.Build;
@@ -14,6 +16,8 @@ import linehold.simulator.build.BuildFile;
 import linehold.simulator.circuit.VolumeBalance;
 import linehold.simulator.drive.BuiltInDrives;
 import linehold.simulator.drive.Drive;
+import linehold.simulator.fault.Fault;
+import linehold.simulator.fault.FaultKind;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -125,5 +129,49 @@ class ClosedLoopTest {
         assertThat(java.util.Arrays.stream(overview.speedMaxRadPerS()).max()).hasValue(fastest[0]);
         assertThat(java.util.Arrays.stream(overview.pumpOnShare()).allMatch(share -> share >= 0 && share <= 1))
                 .isTrue();
+    }
+
+    @Test
+    void shouldWaitAtStandstillWhileDriveIsWithheldAndGoOnWhenItIsGranted() {
+        // The bus drops out for 2.4 s before the car would pull away: pressure is gone, drive withheld.
+        Fault dropOut = new Fault(FaultKind.BUS_DROPOUT, 9, 11.4, Double.NaN);
+        double[] movesAtS = {Double.NaN};
+        double[] waitedS = {0};
+        new ClosedLoop(build, 60, 1, List.of(dropOut)).withPatience(10).run(drive(build, "stop-and-go"), moment -> {
+            if (moment.shaftRadPerS > 0 && Double.isNaN(movesAtS[0])) {
+                movesAtS[0] = moment.timeS;
+                waitedS[0] = moment.waitedS;
+                assertThat(moment.outputs.permission).isNotEqualTo(DrivePermission.WITHHELD);
+            }
+            if (moment.waitedS > 0 && moment.shaftRadPerS == 0 && moment.timeS < 11.4) {
+                assertThat(moment.inputs.torqueRequestNm).isZero();
+            }
+            return Double.isNaN(movesAtS[0]);
+        });
+        assertThat(movesAtS[0]).isBetween(11.4, 14.0);
+        assertThat(movesAtS[0] - waitedS[0]).as("as late as it has waited").isCloseTo(10, within(0.011));
+    }
+
+    @Test
+    void shouldEndARunWhoseDriverIsRefusedForTooLong() {
+        Fault dead = Fault.usual(FaultKind.UNIT_DEAD, 9);
+        RunTotals totals = new ClosedLoop(build, 60, 1, List.of(dead))
+                .withPatience(4)
+                .run(drive(build, "stop-and-go"), moment -> {
+                    assertThat(moment.shaftRadPerS).isZero();
+                    return true;
+                });
+        assertThat(totals.durationS()).isBetween(13.0, 15.0);
+    }
+
+    @Test
+    void shouldDriveOnRegardlessWithoutPatience() {
+        Fault dead = Fault.usual(FaultKind.UNIT_DEAD, 9);
+        boolean[] moved = {false};
+        new ClosedLoop(build, 60, 1, List.of(dead)).run(drive(build, "stop-and-go"), moment -> {
+            moved[0] |= moment.shaftRadPerS > 0;
+            return !moved[0];
+        });
+        assertThat(moved[0]).isTrue();
     }
 }
