@@ -3,12 +3,19 @@ package linehold.controller;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
 import linehold.controller.safety.CodeStore;
+import linehold.controller.safety.FrozenValue;
 import linehold.controller.safety.LateTickCheck;
 import linehold.controller.safety.NoisyPickupCheck;
 import linehold.controller.safety.PickupLostCheck;
 import linehold.controller.safety.PressureLossCheck;
-import linehold.controller.safety.RelayCheck;
+import linehold.controller.safety.PrimeCheck;
+import linehold.controller.safety.PumpFeed;
+import linehold.controller.safety.PumpSigns;
+import linehold.controller.safety.SelfTestState;
 import linehold.controller.safety.SenderCheck;
+import linehold.controller.safety.SenderMotionCheck;
+import linehold.controller.safety.StoredCodes;
+import linehold.controller.safety.SupplyCheck;
 import linehold.controller.safety.TorqueLimit;
 import linehold.controller.safety.TroubleCode;
 import linehold.controller.signal.Confirmation;
@@ -36,7 +43,6 @@ public final class Controller {
     private final double helpPa;
     private final double holdPa;
     private final boolean senderFitted;
-    private final boolean standbyFitted;
     private final boolean normallyClosed;
     private final boolean oilTemperatureFitted;
     private final boolean brakeFitted;
@@ -55,8 +61,12 @@ public final class Controller {
     private final PickupLostCheck pickupLost;
     private final SenderCheck sender;
     private final PressureLossCheck pressureLoss;
-    private final RelayCheck mainRelay;
-    private final RelayCheck standbyRelay;
+    private final PrimeCheck prime;
+    private final SenderMotionCheck senderMotion;
+    private final SupplyCheck supply;
+    private final PumpFeed feed;
+    private final PumpSigns signs = new PumpSigns();
+    private final double[] frame = new double[FrozenValue.values().length];
     private final TorqueLimit torqueLimit;
     private final CodeStore codes = new CodeStore();
 
@@ -76,7 +86,6 @@ public final class Controller {
         helpPa = calibration.get(Key.HELP_PRESSURE);
         holdPa = calibration.get(Key.HOLD_PRESSURE);
         senderFitted = calibration.is(Key.SENDER_FITTED);
-        standbyFitted = calibration.is(Key.STANDBY_RELAY_FITTED);
         normallyClosed = calibration.is(Key.NORMALLY_CLOSED_CONTACT);
         oilTemperatureFitted = calibration.is(Key.OIL_TEMPERATURE_FITTED);
         brakeFitted = calibration.is(Key.BRAKE_FITTED);
@@ -98,8 +107,10 @@ public final class Controller {
         pickupLost = new PickupLostCheck(calibration);
         sender = new SenderCheck(calibration);
         pressureLoss = new PressureLossCheck(calibration);
-        mainRelay = new RelayCheck(calibration);
-        standbyRelay = new RelayCheck(calibration);
+        prime = new PrimeCheck(calibration);
+        senderMotion = new SenderMotionCheck(calibration);
+        supply = new SupplyCheck(calibration);
+        feed = new PumpFeed(calibration);
         torqueLimit = new TorqueLimit(calibration);
         decision.absentInputs = OptionalInput.absentBits(calibration);
     }
@@ -128,7 +139,7 @@ public final class Controller {
     private void decide(long nowNs, Inputs in) {
         double oilC = oilTemperatureFitted && Double.isFinite(in.oilTemperatureC) ? in.oilTemperatureC : Double.NaN;
         sender.update(nowNs, in.pressureSenderVolts, in.pressureSenderSupplyVolts);
-        double pressurePa = sender.pressurePa();
+        double pressurePa = usablePressurePa();
         double radPerS = seeSpeed(nowNs, in, pressurePa);
         boolean standing = radPerS < standstillRadPerS;
         boolean standstillConfirmed = confirmStandstill(nowNs, standing, in.keyOn);
@@ -142,15 +153,25 @@ public final class Controller {
         situation.keyOn = in.keyOn;
         situation.standstillConfirmed = standstillConfirmed;
         situation.oilTemperatureC = oilC;
+        situation.selfTestOver = feed.selfTestOver();
         judgeSpeed(nowNs, in, radPerS, oilC);
         judgePressure(pressurePa);
         pump.update(nowNs, situation);
 
+        watchSender(nowNs, in, standstillConfirmed);
+        pressurePa = usablePressurePa();
         collectCodes(nowNs, in);
-        command();
+        watchFeed(nowNs, in, pressurePa);
         decision.shaftSpeedRadPerS = radPerS;
         decision.linePressurePa = pressurePa;
-        permit(in, pressurePa);
+        storeCodes(nowNs, in);
+        command();
+        permit(in, pressurePa, atRest);
+    }
+
+    /** NaN where no sender is fitted, or it is lost or suspect (LH-PR-1, LH-PR-4). */
+    private double usablePressurePa() {
+        return senderMotion.suspect() ? Double.NaN : sender.pressurePa();
     }
 
     /** LH-SP-1, LH-SP-2, LH-SP-3. A lost pickup counts as standstill. */
@@ -170,7 +191,7 @@ public final class Controller {
 
     /** LH-SW-1, LH-SW-2, LH-SW-6, LH-SW-7; with the sender lost the window widens upward (LH-PR-1). */
     private void judgeSpeed(long nowNs, Inputs in, double radPerS, double oilC) {
-        double widening = sender.lost() ? wideningRadPerS : 0;
+        double widening = sender.lost() || senderMotion.suspect() ? wideningRadPerS : 0;
         situation.belowSwitchOn = radPerS < switchOnRadPerS + widening;
         situation.aboveSwitchOff = radPerS > switchOffRadPerS + 2 * widening;
         situation.carrySpeedNear = carrySpeed.near(shaftSpeed.extrapolatedRadPerS(), shaftSpeed.slopeRadPerS2(), oilC);
@@ -183,67 +204,134 @@ public final class Controller {
         situation.pressureKnown = !Double.isNaN(pressurePa);
         situation.pressureHolds = pressurePa >= holdPa;
         situation.pressureLow = pressurePa < helpPa;
-        situation.pressureLost = pressureLoss.lostMoving() || pressureLoss.lostStanding();
-        boolean speedAlone = !senderFitted || sender.lost();
+        situation.pressureLost =
+                pressureLoss.lostMoving() || pressureLoss.lostStanding() || feed.lost() || prime.failed();
+        boolean speedAlone = !senderFitted || sender.lost() || senderMotion.suspect();
         situation.handOverReady &= speedAlone || pressurePa >= handOverPa;
     }
 
+    /** LH-PR-4. In park and neutral both pumps may reach the same regulated pressure: only a driving range tells. */
+    private void watchSender(long nowNs, Inputs in, boolean standstillConfirmed) {
+        double sensedPa = sender.pressurePa();
+        PumpState state = pump.state();
+        boolean engaged = rangeFitted && (in.selectedRange == Range.DRIVE || in.selectedRange == Range.REVERSE);
+        boolean shouldHold = prime.tooLong() && feed.pumpLoaded();
+        senderMotion.watchPrime(nowNs, sensedPa, state == PumpState.PRIME, feed.selfTest(), shouldHold);
+        senderMotion.watchHandOver(
+                nowNs,
+                sensedPa,
+                state == PumpState.ELECTRIC && standstillConfirmed,
+                state == PumpState.INTERNAL && engaged);
+    }
+
+    /** LH-RL-1 to LH-RL-5, LH-PR-3. */
+    private void watchFeed(long nowNs, Inputs in, double pressurePa) {
+        boolean priming = pump.state() == PumpState.PRIME;
+        signs.wanted = pump.pumpWanted();
+        signs.priming = priming;
+        signs.mainContactVolts = in.mainContactVolts;
+        signs.standbyContactVolts = in.standbyContactVolts;
+        signs.busVolts = in.busVolts;
+        signs.amps = in.pumpCurrentAmps;
+        signs.pressurePa = pressurePa;
+        signs.oilTemperatureC = situation.oilTemperatureC;
+        signs.edges = in.pickupEdgeCount;
+        signs.pickupLost = pickupLost.active();
+        signs.standstillConfirmed = situation.standstillConfirmed;
+        signs.internalPumpCarries = !situation.belowSwitchOn && situation.pressureHolds && !situation.helpWanted();
+        signs.letGo = pressureLoss.letGo();
+        signs.bothRelays = codes.wantsBothRelays();
+        feed.update(nowNs, signs);
+        prime.update(nowNs, priming && feed.selfTestOver(), pressurePa, situation.oilTemperatureC, signs.letGo);
+        if (pump.state() == PumpState.OFF) {
+            feed.clearAtKeyOff();
+            prime.clearAtKeyOff();
+        }
+        feed.report(codes);
+        codes.set(TroubleCode.PRIME_FAILED, prime.failed());
+    }
+
     private void collectCodes(long nowNs, Inputs in) {
-        codes.set(TroubleCode.PRESSURE_LOST_MOVING, pressureLoss.lostMoving());
-        codes.set(TroubleCode.PRESSURE_LOST_STANDING, pressureLoss.lostStanding());
+        if (pump.state() == PumpState.OFF) {
+            lateTick.clearAtKeyOff();
+            senderMotion.clearAtKeyOff();
+        }
+        supply.update(nowNs, in.busVolts);
+        codes.set(TroubleCode.LATE_TICK, lateTick.active());
         codes.set(TroubleCode.PICKUP_NOISY, noisyPickup.active());
         codes.set(TroubleCode.PICKUP_LOST, pickupLost.active());
         codes.set(TroubleCode.SENDER_LOST, sender.lost());
-
-        if (pump.state() == PumpState.OFF) {
-            lateTick.clearAtKeyOff();
-            mainRelay.clearAtKeyOff();
-            standbyRelay.clearAtKeyOff();
-        }
-        codes.set(TroubleCode.LATE_TICK, lateTick.active());
-        mainRelay.update(nowNs, pump.pumpWanted(), pump.pumpWanted(), in.mainContactVolts, in.busVolts);
-        codes.set(TroubleCode.MAIN_RELAY_STUCK_OFF, mainRelay.stuckOff());
-        codes.set(TroubleCode.MAIN_RELAY_WELDED, mainRelay.welded());
-        if (standbyFitted) {
-            standbyRelay.update(nowNs, standbyWanted(), pump.pumpWanted(), in.standbyContactVolts, in.busVolts);
-            codes.set(TroubleCode.STANDBY_RELAY_STUCK_OFF, standbyRelay.stuckOff());
-            codes.set(TroubleCode.STANDBY_RELAY_WELDED, standbyRelay.welded());
-        }
+        codes.set(TroubleCode.SENDER_SUSPECT, senderMotion.suspect());
+        codes.set(TroubleCode.PRESSURE_LOST_MOVING, pressureLoss.lostMoving());
+        codes.set(TroubleCode.PRESSURE_LOST_STANDING, pressureLoss.lostStanding());
+        codes.set(TroubleCode.SUPPLY_LOW, supply.low());
+        codes.set(TroubleCode.SUPPLY_HIGH, supply.high());
     }
 
-    private boolean standbyWanted() {
-        return pump.pumpWanted() && codes.wantsBothRelays();
+    /** LH-TC-1. A key cycle begins where PRIME does. */
+    private void storeCodes(long nowNs, Inputs in) {
+        boolean primes = pump.state() == PumpState.PRIME;
+        if (primes && decision.state != PumpState.PRIME) {
+            codes.keyOn();
+        }
+        if (codes.anyNew()) {
+            frame[FrozenValue.SHAFT_SPEED.ordinal()] = decision.shaftSpeedRadPerS;
+            frame[FrozenValue.LINE_PRESSURE.ordinal()] = decision.linePressurePa;
+            frame[FrozenValue.BUS_VOLTAGE.ordinal()] = in.busVolts;
+            frame[FrozenValue.MAIN_CONTACT_VOLTAGE.ordinal()] = in.mainContactVolts;
+            frame[FrozenValue.STANDBY_CONTACT_VOLTAGE.ordinal()] = in.standbyContactVolts;
+            frame[FrozenValue.PUMP_CURRENT.ordinal()] = in.pumpCurrentAmps;
+            frame[FrozenValue.OIL_TEMPERATURE.ordinal()] = situation.oilTemperatureC;
+            frame[FrozenValue.TORQUE_REQUEST.ordinal()] = in.torqueRequestNm;
+            frame[FrozenValue.PUMP_STATE.ordinal()] = pump.state().ordinal();
+        }
+        codes.store(nowNs, frame);
     }
 
     /** LH-RL-6: only here does the wiring turn a wish into a coil. The standby relay is wired normally open. */
     private void command() {
-        decision.pumpWanted = pump.pumpWanted();
-        decision.mainRelayCoil = pump.pumpWanted() != normallyClosed;
-        decision.standbyRelayCoil = standbyFitted && standbyWanted();
+        decision.pumpWanted = feed.mainOn() || feed.standbyOn();
+        decision.mainRelayCoil = feed.mainOn() != normallyClosed;
+        decision.standbyRelayCoil = feed.standbyOn();
+        decision.selfTest = feed.selfTest();
         decision.state = pump.state();
         decision.reason = pump.reason();
         decision.activeCodes = codes.active();
         decision.storedCodes = codes.stored();
-        decision.warningLamp = codes.wantsLamp();
+        boolean untested = pump.state() != PumpState.OFF && feed.selfTest() == SelfTestState.NOT_DONE;
+        decision.warningLamp = codes.wantsLamp() || untested;
         decision.buzzer = codes.wantsBuzzer();
         decision.lateTicks = lateTick.lateTicks();
         decision.rejectedEdges = shaftSpeed.rejectedEdges();
         decision.coolDowns = pump.coolDowns();
     }
 
-    /** LH-PR-2, LH-PR-5: the strictest finding wins. */
-    private void permit(Inputs in, double pressurePa) {
+    /** LH-PR-2, LH-PR-3, LH-PR-5, LH-RL-3: the strictest finding wins. */
+    private void permit(Inputs in, double pressurePa, boolean atRest) {
         boolean primed = pump.state() != PumpState.OFF && pump.state() != PumpState.PRIME;
-        if (!primed || pressureLoss.engaging()) {
+        boolean pumpFails = codes.withholdsAtStandstill() || codes.doubtsPump() && Double.isNaN(pressurePa);
+        if (!primed || pressureLoss.engaging() || pumpFails && atRest) {
             decision.permission = DrivePermission.WITHHELD;
             decision.torqueLimitNm = 0;
-        } else if (codes.reducesDrive()) {
+        } else if (codes.reducesDrive() || pumpFails) {
             decision.permission = DrivePermission.REDUCED;
-            decision.torqueLimitNm = limitNm(rangeFitted ? in.selectedRange : null, pressurePa);
+            decision.torqueLimitNm = limitNm(rangeFitted ? in.selectedRange : null, carryingPa(pressurePa));
         } else {
             decision.permission = DrivePermission.GRANTED;
             decision.torqueLimitNm = Double.POSITIVE_INFINITY;
         }
+    }
+
+    /** Where no sender tells, an internal pump that is fast enough holds the hold pressure unless it was seen to fail. */
+    private double carryingPa(double pressurePa) {
+        boolean seenToFail = pressureLoss.lostMoving() || pressureLoss.lostStanding();
+        boolean bySpeed = Double.isNaN(pressurePa) && !situation.belowSwitchOn && !seenToFail;
+        return bySpeed ? holdPa : pressurePa;
+    }
+
+    /** The trouble codes as a workshop reads them, and as a rig keeps them over a loss of power (LH-TC-1). */
+    public StoredCodes storedCodes() {
+        return codes;
     }
 
     /** Where the range is not known (null), or engages nothing by itself, every element counts. */

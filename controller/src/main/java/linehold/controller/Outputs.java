@@ -1,5 +1,6 @@
 package linehold.controller;
 
+import linehold.controller.safety.SelfTestState;
 import linehold.controller.switching.PumpState;
 import linehold.controller.switching.SwitchReason;
 
@@ -33,8 +34,13 @@ public final class Outputs {
     public double shaftSpeedRadPerS;
     /** Line pressure as the controller sees it, Pa gauge; NaN while no usable sender signal exists. */
     public double linePressurePa = Double.NaN;
-    /** The controller wants the electric pump to run, whatever the wiring makes of the coil. */
+    /**
+     * A relay shall feed the electric pump, whatever the wiring makes of its coil. False also in the moments of PRIME in
+     * which the relays are tested (LH-RL-5), and while a stalled pump rests (LH-RL-4).
+     */
     public boolean pumpWanted;
+    /** How far the key-on test of the relays is (LH-RL-5). Not done: the lamp stays on until the next key-on. */
+    public SelfTestState selfTest = SelfTestState.NOT_DONE;
 
     /** Inputs that the calibration says this car lacks, bits of {@link OptionalInput} (LH-TK-2). */
     public int absentInputs;
@@ -62,6 +68,7 @@ public final class Outputs {
         shaftSpeedRadPerS = other.shaftSpeedRadPerS;
         linePressurePa = other.linePressurePa;
         pumpWanted = other.pumpWanted;
+        selfTest = other.selfTest;
         absentInputs = other.absentInputs;
         lateTicks = other.lateTicks;
         refusedTicks = other.refusedTicks;

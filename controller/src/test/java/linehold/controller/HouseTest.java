@@ -62,7 +62,7 @@ class HouseTest {
             .whereLayer("switching")
             .mayOnlyBeAccessedByLayers("root", "tick")
             .whereLayer("safety")
-            .mayOnlyBeAccessedByLayers("root")
+            .mayOnlyBeAccessedByLayers("root", "tick")
             .whereLayer("speed")
             .mayOnlyBeAccessedByLayers("root")
             .whereLayer("signal")

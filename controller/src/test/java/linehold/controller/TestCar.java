@@ -4,10 +4,11 @@ import java.util.function.DoubleUnaryOperator;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
 import linehold.controller.safety.TroubleCode;
+import linehold.controller.switching.PumpState;
 
 /**
  * A car for tests: a shaft whose edges come at exact times, a line pressure that is whatever the test says, and a relay
- * whose contact follows the pump command within one tick. Nothing moves but what the test moves.
+ * pump relays whose contacts, on one wire, follow their command within one tick. Nothing moves but what the test moves.
  */
 public final class TestCar {
     public static final long PERIOD_NS = 5_000_000;
@@ -25,6 +26,13 @@ public final class TestCar {
     public boolean pickupWorks = true;
     /** Whether the contacts answer the command; otherwise the test sets their voltages. */
     public boolean relaysWork = true;
+    /** The main contact, whatever its coil says: closed, open, or not stuck. */
+    public Boolean mainSticks;
+    /** The standby contact likewise. */
+    public Boolean standbySticks;
+
+    /** Whether the line, empty at first, is at 8 bar one tick after PRIME; ends as soon as the test sets a pressure. */
+    private boolean fillsAtKeyOn;
 
     private double phasePulses;
 
@@ -39,16 +47,18 @@ public final class TestCar {
         in.mainContactVolts = 0;
         in.standbyContactVolts = 0;
         in.torqueRequestNm = 0;
-        pressureBar(8);
+        pressureBar(0);
+        fillsAtKeyOn = true;
     }
 
     public static TestCar standard() {
         return new TestCar(Calibration.builder().build());
     }
 
-    /** A car past PRIME at a steady speed, minimum run time and confirmation over. */
+    /** A car that has primed at rest, at a steady speed, minimum run time and confirmation over. */
     public static TestCar driving(Calibration calibration, double rpm) {
         TestCar car = new TestCar(calibration);
+        car.run(1);
         car.rpm = rpm;
         car.run(5);
         return car;
@@ -60,6 +70,7 @@ public final class TestCar {
 
     /** Sender 0.5 to 4.5 V over 0 to 20 bar, as the default calibration has it. */
     public TestCar pressureBar(double bar) {
+        fillsAtKeyOn = false;
         in.pressureSenderVolts = 0.5 + 4 * bar / 20;
         return this;
     }
@@ -106,9 +117,14 @@ public final class TestCar {
     /** Steps the controller at the present time; the contacts then follow. */
     public void step() {
         controller.step(nowNs, in, out);
+        if (fillsAtKeyOn && out.state == PumpState.PRIME) {
+            pressureBar(8);
+        }
         if (relaysWork) {
-            in.mainContactVolts = out.mainRelayCoil != normallyClosed ? BUS_VOLTS : 0;
-            in.standbyContactVolts = out.standbyRelayCoil ? BUS_VOLTS : 0;
+            boolean mainClosed = mainSticks != null ? mainSticks : out.mainRelayCoil != normallyClosed;
+            boolean standbyClosed = standbySticks != null ? standbySticks : out.standbyRelayCoil;
+            in.mainContactVolts = mainClosed || standbyClosed ? BUS_VOLTS : 0;
+            in.standbyContactVolts = in.mainContactVolts;
         }
     }
 

@@ -3,6 +3,7 @@ package linehold.controller.calibration;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.zip.CRC32;
 
 /**
@@ -10,6 +11,9 @@ import java.util.zip.CRC32;
  * {@link Key}'s default.
  */
 public final class Calibration {
+    /** Raised whenever a key comes, goes or changes its meaning, so that old values are never read as new ones. */
+    public static final int SCHEMA_VERSION = 2;
+
     private final double[][] oilC;
     private final double[][] values;
     private final double[] worst;
@@ -102,9 +106,31 @@ public final class Calibration {
         return values[key.ordinal()].clone();
     }
 
-    /** CRC-32 over every key's name and values; equal for equal calibrations on every machine. */
+    /** CRC-32 over every key's name and values (LH-EL-2); equal for equal calibrations on every machine. */
     public long checksum() {
         return checksum;
+    }
+
+    /**
+     * Refuses a calibration that is not the one that was released (LH-EL-2). Whoever runs a controller calls this first; if
+     * it throws, no controller may run, and every coil stays without current: the fail-safe side of the wiring.
+     *
+     * @param releasedSchemaVersion {@link #SCHEMA_VERSION} of the release
+     * @param releasedChecksum {@link #checksum} of the release
+     * @throws CalibrationException with one sentence that says what differs
+     */
+    public void verify(int releasedSchemaVersion, long releasedChecksum) {
+        if (releasedSchemaVersion != SCHEMA_VERSION) {
+            throw new CalibrationException("the calibration was released with schema version " + releasedSchemaVersion
+                    + ", but this controller has version " + SCHEMA_VERSION + ": release it anew");
+        }
+        if (releasedChecksum != checksum) {
+            throw new CalibrationException(String.format(
+                    Locale.ROOT,
+                    "the calibration has checksum %08x, but %08x was released: it has been changed since",
+                    checksum,
+                    releasedChecksum));
+        }
     }
 
     private static long checksumOf(double[][] oilC, double[][] values) {

@@ -14,7 +14,13 @@ public final class CalibrationException extends RuntimeException {
         this.key = Objects.requireNonNull(key, "key");
     }
 
-    /** The key to look at first. */
+    /** A set that is refused as a whole. */
+    CalibrationException(String message) {
+        super(message);
+        key = null;
+    }
+
+    /** The key to look at first; null where the set is refused as a whole. */
     public Key key() {
         return key;
     }

@@ -17,6 +17,7 @@ final class CrossChecks {
         checks.pressures();
         checks.sender();
         checks.times();
+        checks.currents();
     }
 
     private void speeds() {
@@ -74,6 +75,11 @@ final class CrossChecks {
             throw contradiction(Key.LATE_TICK_LIMIT, "must be at least twice", Key.CONTROL_PERIOD, "");
         }
         below(Key.CONTROL_PERIOD, Key.RELAY_READBACK_TIME);
+    }
+
+    private void currents() {
+        below(Key.PUMP_CURRENT_OPEN, Key.PUMP_CURRENT_DRY);
+        below(Key.PUMP_CURRENT_DRY, Key.PUMP_CURRENT_STALLED);
     }
 
     private void atLeast(Key key, Key other) {

@@ -4,6 +4,7 @@ import static linehold.controller.calibration.Key.Source.FROM_BUILD;
 import static linehold.controller.calibration.Key.Source.TYPED;
 import static linehold.controller.calibration.Quantity.ANGULAR_ACCELERATION;
 import static linehold.controller.calibration.Quantity.COUNT;
+import static linehold.controller.calibration.Quantity.CURRENT;
 import static linehold.controller.calibration.Quantity.FLAG;
 import static linehold.controller.calibration.Quantity.PRESSURE;
 import static linehold.controller.calibration.Quantity.RATIO;
@@ -211,6 +212,80 @@ public enum Key {
             "Share of bus voltage behind the contact from which it counts as closed; assumed."),
     NOMINAL_BUS_VOLTAGE(
             TYPED, VOLTAGE, 9, 16, 12, "Stands in for the bus voltage while that is not measured; common practice."),
+    SELF_TEST_RELEASE_TIME(
+            TYPED,
+            TIME,
+            0.05,
+            2,
+            0.3,
+            "How long at key-on voltage may stay behind the contacts with no relay on (LH-RL-5); assumed: a pump that"
+                    + " coasts feeds its own voltage back, at most 0.3 s."),
+
+    // Pump current (LH-RL-4)
+    PUMP_CURRENT_OPEN(
+            FROM_BUILD,
+            CURRENT,
+            1e-5,
+            100,
+            0.3,
+            "Up to this current, at nominal bus voltage, none flows (LH-RL-4): half of what dry friction alone takes."),
+    PUMP_CURRENT_DRY(
+            FROM_BUILD,
+            CURRENT,
+            1e-4,
+            10_000,
+            3,
+            "Below this current the pump has no pressure to work against (LH-RL-4): friction and half the hold"
+                    + " pressure."),
+    PUMP_CURRENT_STALLED(
+            FROM_BUILD,
+            CURRENT,
+            0.1,
+            100_000,
+            64,
+            "From this current the pump stands still (LH-RL-4): 85 % of bus voltage over the resistance of motor, wire"
+                    + " and contact."),
+    PUMP_SPIN_UP_TIME(
+            TYPED,
+            TIME,
+            0.05,
+            10,
+            new double[] {-20, 20},
+            new double[] {1, 0.3},
+            "How long after switching on inrush is not judged (LH-RL-4); assumed: far above the demonstration pump's 60"
+                    + " to 90 ms."),
+    PUMP_CURRENT_CONFIRM_TIME(
+            TYPED, TIME, 0.05, 10, 0.3, "How long pump current must miss or exceed its band (LH-RL-4); assumed."),
+    PUMP_DRY_CONFIRM_TIME(
+            TYPED,
+            TIME,
+            0.5,
+            60,
+            3,
+            "How long current and pressure must both be low before the pump counts as dry (LH-RL-4); assumed: longer than"
+                    + " an element fills in warm oil."),
+    PUMP_STALL_RETRIES(
+            TYPED, COUNT, 0, 20, 3, "How often a stalled pump is tried again after a rest (LH-RL-4); assumed."),
+    PUMP_STALL_REST_TIME(
+            TYPED,
+            TIME,
+            0.1,
+            60,
+            2,
+            "How long a stalled pump rests while the internal pump carries the line (LH-RL-4); assumed."),
+    PUMP_EVIDENCE_TIME(
+            TYPED,
+            TIME,
+            0.2,
+            60,
+            1,
+            "How long pressure must hold at standstill to show the electric pump at work (LH-RL-1, LH-RL-4); assumed: as"
+                    + " for the lost pickup; raise it with an accumulator."),
+
+    // Supply (LH-EL)
+    BUS_LOW_VOLTAGE(TYPED, VOLTAGE, 6, 12, 9, "Bus voltage below this raises a code (LH-EL-1, requirement)."),
+    BUS_HIGH_VOLTAGE(TYPED, VOLTAGE, 13, 36, 16, "Bus voltage above this raises a code (LH-EL-1, requirement)."),
+    BUS_CONFIRM_TIME(TYPED, TIME, 0, 10, 0.5, "How long the bus voltage must be out of bounds (LH-EL-1); assumed."),
 
     // Pressure (LH-PR)
     SENDER_FITTED(FROM_BUILD, FLAG, 0, 1, 1, "Whether a line pressure sender is fitted."),
@@ -272,6 +347,30 @@ public enum Key {
             new double[] {-20, 20},
             new double[] {5, 1.2},
             "How long an element may fill at standstill before it is a fault (LH-PR-2, requirement)."),
+    PRIME_LIMIT_TIME(
+            TYPED,
+            TIME,
+            0.5,
+            120,
+            new double[] {-20, 20},
+            new double[] {6, 3},
+            "How long prime may take until pressure holds before a code is raised (LH-PR-3); assumed: over three times the"
+                    + " demonstration circuit's time from empty."),
+    SENDER_STUCK_BAND(
+            TYPED,
+            PRESSURE,
+            0,
+            bar(5),
+            bar(0.3),
+            "A sender that moves less than this where pressure must move is suspect (LH-PR-4); 0 turns this off; half of"
+                    + " the least move of a healthy hand-over or less (assumed)."),
+    SENDER_MOTION_TIME(
+            TYPED,
+            TIME,
+            0.1,
+            10,
+            1,
+            "How long after a prime or a hand-over the sender is given to move (LH-PR-4); assumed."),
     ZERO_TORQUE_REQUEST(TYPED, TORQUE, 0, 50, 5, "A request within this of zero counts as none (LH-PR-2); assumed."),
     FIRST_TORQUE_PER_PRESSURE(
             FROM_BUILD,

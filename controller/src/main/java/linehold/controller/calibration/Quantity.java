@@ -21,6 +21,8 @@ public enum Quantity {
     TORQUE_PER_PRESSURE("N·m/Pa", "N·m/bar", 1e5),
     /** V. */
     VOLTAGE("V", "V", 1),
+    /** A. */
+    CURRENT("A", "A", 1),
     /** A whole number. */
     COUNT("", "", 1),
     /** A plain number. */

@@ -26,6 +26,7 @@ public final class PressureLossCheck {
     private boolean engaging;
     private boolean lostMoving;
     private boolean lostStanding;
+    private boolean letGo;
 
     public PressureLossCheck(Calibration calibration) {
         this.calibration = calibration;
@@ -61,7 +62,7 @@ public final class PressureLossCheck {
         engaging = low && (standing || engaging);
 
         boolean requestKnown = requestFitted && !Double.isNaN(requestNm);
-        boolean letGo = requestKnown ? Math.abs(requestNm) <= zeroRequestNm : standstillConfirmed;
+        letGo = requestKnown ? Math.abs(requestNm) <= zeroRequestNm : standstillConfirmed;
         if (back.update(pressurePa >= holdPa, nowNs) && letGo) {
             lostMoving = false;
             lostStanding = false;
@@ -82,6 +83,11 @@ public final class PressureLossCheck {
         }
         filling = nowFilling;
         return filling && nowNs - fillingSinceNs > 1e9 * calibration.at(Key.ENGAGEMENT_ALLOWANCE, oilTemperatureC);
+    }
+
+    /** The driver asks for no torque; standstill confirmed, where no request is known. */
+    public boolean letGo() {
+        return letGo;
     }
 
     /** Below hold pressure at standstill, and ever since: drive is withheld. */

@@ -1,57 +1,63 @@
 package linehold.controller.safety;
 
-import linehold.controller.calibration.Calibration;
-import linehold.controller.calibration.Key;
 import linehold.controller.signal.Confirmation;
 
 /**
- * LH-RL-1 and LH-RL-2 for one relay, judged by the voltage behind its contact and in terms of the pump, so that the wiring
- * of the contact (LH-RL-6) does not matter.
+ * What is known of one pump relay's contact, in terms of the pump, so that its wiring (LH-RL-6) does not matter. LH-RL-1:
+ * it does not close. LH-RL-2: it does not open; on one wire that cannot be told from the other contact, so every contact
+ * that was closed since the wire was last seen dead is suspected.
  */
-public final class RelayCheck {
-    private final double closedFraction;
-    private final double nominalBusVolts;
+final class RelayCheck {
     private final Confirmation notClosing;
-    private final Confirmation notOpening;
     private boolean stuckOff;
+    /** Closed since the wire was last seen dead; true at power-up, when nothing has been seen. */
+    private boolean closedSinceDead = true;
 
-    public RelayCheck(Calibration calibration) {
-        closedFraction = calibration.get(Key.CONTACT_CLOSED_FRACTION);
-        nominalBusVolts = calibration.get(Key.NOMINAL_BUS_VOLTAGE);
-        notClosing = new Confirmation(calibration.ns(Key.RELAY_READBACK_TIME), 0);
-        notOpening = new Confirmation(calibration.ns(Key.WELDED_CONFIRM_TIME), 0);
+    private boolean welded;
+
+    /** @param readbackNs how long after switching on there may be no voltage, ns */
+    RelayCheck(long readbackNs) {
+        notClosing = new Confirmation(readbackNs, 0);
     }
 
     /**
-     * @param relayWanted whether this relay shall feed the pump
-     * @param pumpWanted whether any relay shall
-     * @param contactVolts voltage behind the contact, V; NaN counts as none
-     * @param busVolts voltage of the bus, V; NaN counts as nominal
+     * @param on whether this relay shall feed the pump
+     * @param unfed whether nothing shows that the pump is fed
      */
-    public void update(long nowNs, boolean relayWanted, boolean pumpWanted, double contactVolts, double busVolts) {
-        double supplyVolts = Double.isFinite(busVolts) ? busVolts : nominalBusVolts;
-        boolean fed = contactVolts > closedFraction * supplyVolts;
-        // Latched: where both contacts feed one wire, the standby relay's voltage would acquit the main relay.
-        stuckOff |= notClosing.update(relayWanted && !fed, nowNs);
-        // While any relay feeds the pump nothing can be learnt about a weld: the last finding stands.
-        if (!pumpWanted) {
-            notOpening.update(fed, nowNs);
-        } else if (!notOpening.confirmed()) {
-            notOpening.reset();
-        }
+    void update(long nowNs, boolean on, boolean unfed) {
+        // Latched: the other relay's voltage on the same wire would acquit this one.
+        stuckOff |= notClosing.update(on && unfed, nowNs);
+        closedSinceDead |= on;
     }
 
-    public void clearAtKeyOff() {
+    /** The key-on test has found that the contact does not close. */
+    void testedStuckOff() {
+        stuckOff = true;
+    }
+
+    /** With no relay on, voltage stayed behind the contacts for longer than the pump coasts. */
+    void voltageStays() {
+        welded |= closedSinceDead;
+    }
+
+    /** With no relay on, there is no voltage: this contact is open. */
+    void wireIsDead() {
+        closedSinceDead = false;
+        welded = false;
+    }
+
+    /** The finding rested on a broken readback, or the key is off. */
+    void acquit() {
         stuckOff = false;
     }
 
     /** LH-RL-1, until key-off. */
-    public boolean stuckOff() {
+    boolean stuckOff() {
         return stuckOff;
     }
 
-    /** LH-RL-2. */
-    public boolean welded() {
-        return notOpening.confirmed();
+    /** LH-RL-2, until the contacts are seen open. */
+    boolean welded() {
+        return welded;
     }
 }

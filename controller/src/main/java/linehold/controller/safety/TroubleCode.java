@@ -85,7 +85,95 @@ public enum TroubleCode {
             Reaction.REDUCE_DRIVE,
             Clearing.WHEN_RELEASED,
             "LH-PR-2",
-            "pressure stayed below hold pressure at standstill longer than an engagement may last");
+            "pressure stayed below hold pressure at standstill longer than an engagement may last"),
+    PUMP_FEED_LOST(
+            "P0B09",
+            "Electric/Auxiliary Transmission Fluid Pump A Motor Supply Voltage Circuit/Open",
+            Severity.STOP,
+            Reaction.WITHHOLD_AT_STANDSTILL,
+            Clearing.WHEN_RELEASED,
+            "LH-RL-3",
+            "every fitted relay is on, but nothing shows that the pump is fed: contacts, their common fuse or wire"),
+    MAIN_READBACK_LOST(
+            "P1798",
+            "Main Pump Relay Readback No Signal",
+            Severity.WARNING,
+            Reaction.BOTH_RELAYS,
+            Clearing.WHEN_GONE,
+            "LH-RL-1",
+            "the pump is fed, but no voltage is read behind the main relay's contact"),
+    STANDBY_READBACK_LOST(
+            "P1799",
+            "Standby Pump Relay Readback No Signal",
+            Severity.WARNING,
+            Reaction.BOTH_RELAYS,
+            Clearing.WHEN_GONE,
+            "LH-RL-1",
+            "the pump is fed, but no voltage is read behind the standby relay's contact"),
+    PUMP_CURRENT_NONE(
+            "P2796",
+            "Electric/Auxiliary Transmission Fluid Pump A Control Circuit/Open",
+            Severity.WARNING,
+            Reaction.DOUBT_PUMP,
+            Clearing.WHEN_RELEASED,
+            "LH-RL-4",
+            "voltage behind a contact, but no pump current: motor or wire open"),
+    PUMP_DRY(
+            "P0C27",
+            "Electric/Auxiliary Transmission Fluid Pump A Motor Current Low",
+            Severity.WARNING,
+            Reaction.DOUBT_PUMP,
+            Clearing.WHEN_RELEASED,
+            "LH-RL-4",
+            "the pump draws less than it does against pressure, and pressure does not hold: it runs dry or the oil escapes"),
+    PUMP_STALLED(
+            "P0C2A",
+            "Electric/Auxiliary Transmission Fluid Pump A Motor Stalled",
+            Severity.WARNING,
+            Reaction.DOUBT_PUMP,
+            Clearing.WHEN_RELEASED,
+            "LH-RL-4",
+            "pump current stays near its value at standstill of the pump"),
+    PUMP_CURRENT_SENSOR_LOST(
+            "P1C26",
+            "Pump Current Sensor No Signal",
+            Severity.WARNING,
+            Reaction.INFORM,
+            Clearing.AT_KEY_OFF,
+            "LH-RL-4",
+            "the pump current sensor contradicts everything else; pump current is not judged"),
+    PRIME_FAILED(
+            "P17E1",
+            "Prime Pressure Not Reached",
+            Severity.STOP,
+            Reaction.WITHHOLD_AT_STANDSTILL,
+            Clearing.WHEN_RELEASED,
+            "LH-PR-3",
+            "pressure did not reach hold pressure within the prime limit"),
+    SENDER_SUSPECT(
+            "P0841",
+            "Transmission Fluid Pressure Sensor/Switch A Circuit Range/Performance",
+            Severity.WARNING,
+            Reaction.WIDEN_WINDOW,
+            Clearing.AT_KEY_OFF,
+            "LH-PR-4",
+            "the pressure sender did not move where pressure must have moved"),
+    SUPPLY_LOW(
+            "P0562",
+            "System Voltage Low",
+            Severity.WARNING,
+            Reaction.INFORM,
+            Clearing.WHEN_GONE,
+            "LH-EL-1",
+            "bus voltage below its least value"),
+    SUPPLY_HIGH(
+            "P0563",
+            "System Voltage High",
+            Severity.WARNING,
+            Reaction.INFORM,
+            Clearing.WHEN_GONE,
+            "LH-EL-1",
+            "bus voltage above its highest value");
 
     /** What people are told, mildest first. */
     public enum Severity {
@@ -101,7 +189,10 @@ public enum TroubleCode {
         WIDEN_WINDOW("switch-over by speed alone, with a widened window"),
         COUNT_AS_STANDSTILL("shaft counts as standing: electric pump on"),
         BOTH_RELAYS("standby relay on with the main relay"),
-        REDUCE_DRIVE("both relays on, torque limited to what the apply elements carry");
+        DOUBT_PUMP("both relays on; where no sender tells the pressure, drive as if the pump's feed were lost"),
+        REDUCE_DRIVE("both relays on, torque limited to what the apply elements carry"),
+        WITHHOLD_AT_STANDSTILL(
+                "both relays on; drive withheld at standstill, while moving limited to what the apply elements carry");
 
         private final String meaning;
 
@@ -119,8 +210,8 @@ public enum TroubleCode {
         WHEN_GONE("when the cause is gone"),
         AT_KEY_OFF("at key-off and standstill"),
         WHEN_RELEASED(
-                "when pressure is back for its time and the torque request is zero (standstill confirmed where no request is"
-                        + " known)");
+                "when the opposite is seen for the return time and the torque request is zero (standstill confirmed where no"
+                        + " request is known)");
 
         private final String meaning;
 

@@ -16,7 +16,7 @@ public final class PumpSwitch {
 
     private PumpState state = PumpState.OFF;
     private SwitchReason reason = SwitchReason.POWER_UP;
-    private long enteredNs;
+    private long primingSinceNs;
     private long runningSinceNs;
     private boolean coolingDown;
     private long coolDownSinceNs;
@@ -44,13 +44,17 @@ public final class PumpSwitch {
         }
     }
 
-    /** LH-SW-9: pressure tells where it can, time where it cannot. */
+    /** LH-SW-9: pressure tells where it can, time where it cannot. Never before the relays are tested (LH-RL-5). */
     private boolean primed(long nowNs, Situation situation) {
+        if (!situation.selfTestOver) {
+            primingSinceNs = nowNs;
+            return false;
+        }
         if (situation.pressureKnown) {
             return situation.pressureHolds;
         }
         double primeS = calibration.at(Key.PRIME_TIME, situation.oilTemperatureC);
-        return nowNs - enteredNs >= primeS * 1e9;
+        return nowNs - primingSinceNs >= primeS * 1e9;
     }
 
     /** The only writer of the state. */
@@ -58,7 +62,7 @@ public final class PumpSwitch {
         boolean ran = state.pumpRuns();
         state = row.to();
         reason = row.reason();
-        enteredNs = nowNs;
+        primingSinceNs = nowNs;
         if (state.pumpRuns() != ran) {
             noteRelayOperation(nowNs);
         }

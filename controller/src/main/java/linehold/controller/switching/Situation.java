@@ -17,12 +17,14 @@ public final class Situation {
     public boolean pressureHolds;
     /** Line pressure below the help pressure (LH-SW-5). */
     public boolean pressureLow;
-    /** Pressure was lost and drive is not yet given back (LH-PR-2). */
+    /** Pressure, or the electric pump's feed, was lost and drive is not yet given back (LH-PR-2, LH-RL-3, LH-PR-3). */
     public boolean pressureLost;
     /** The speed will reach the carry speed within the lead time (LH-SW-6). */
     public boolean carrySpeedNear;
     /** Brake applied below its speed (LH-SW-7). */
     public boolean braking;
+    /** The key-on test of the relays leaves nothing to do (LH-RL-5). */
+    public boolean selfTestOver;
     /** Oil temperature, °C; NaN while not known. */
     public double oilTemperatureC;
 
@@ -32,7 +34,7 @@ public final class Situation {
     boolean mayStop;
 
     /** Whether anything but low speed asks for the electric pump. */
-    boolean helpWanted() {
+    public boolean helpWanted() {
         return pressureLost || pressureLow || carrySpeedNear || braking;
     }
 }

@@ -41,7 +41,7 @@ public record Transition(PumpState from, PumpState to, SwitchReason reason, Stri
                     PRIME,
                     ELECTRIC,
                     SwitchReason.PRIMED,
-                    "pressure holds; without a usable sender: prime time over",
+                    "relays tested (LH-RL-5) and pressure holds; without a usable sender: prime time over",
                     s -> s.primed),
 
             // The pump runs because the shaft is slow (LH-SW-1, LH-SW-9).
@@ -79,7 +79,12 @@ public record Transition(PumpState from, PumpState to, SwitchReason reason, Stri
                     SwitchReason.SPEED_BELOW_SWITCH_ON,
                     "speed below switch-on speed",
                     s -> s.belowSwitchOn),
-            row(INTERNAL, HELP, SwitchReason.PRESSURE_LOST, "pressure lost (LH-PR-2)", s -> s.pressureLost),
+            row(
+                    INTERNAL,
+                    HELP,
+                    SwitchReason.PRESSURE_LOST,
+                    "pressure or pump feed lost (LH-PR-2, LH-RL-3)",
+                    s -> s.pressureLost),
             row(
                     INTERNAL,
                     HELP,

@@ -4,6 +4,7 @@ import linehold.controller.DrivePermission;
 import linehold.controller.Inputs;
 import linehold.controller.Outputs;
 import linehold.controller.Range;
+import linehold.controller.safety.SelfTestState;
 import linehold.controller.switching.PumpState;
 import linehold.controller.switching.SwitchReason;
 
@@ -44,6 +45,7 @@ public enum TickField {
     SHAFT_SPEED_RAD_S("rad/s", (i, o) -> o.shaftSpeedRadPerS),
     LINE_PRESSURE_PA("Pa", (i, o) -> o.linePressurePa),
     PUMP_WANTED("", (i, o) -> bit(o.pumpWanted)),
+    SELF_TEST("", (i, o) -> o.selfTest.ordinal(), null, SelfTestState.values()),
     ABSENT_INPUTS("", (i, o) -> o.absentInputs),
     LATE_TICKS("", (i, o) -> o.lateTicks),
     REFUSED_TICKS("", (i, o) -> o.refusedTicks),

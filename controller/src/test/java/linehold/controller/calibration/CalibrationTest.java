@@ -221,4 +221,46 @@ class CalibrationTest {
                 .isNotEqualTo(plain);
         assertThat(plain).isNotZero();
     }
+
+    @Test
+    @Requirement("LH-EL-2")
+    void shouldAcceptOnlyTheCalibrationThatWasReleased() {
+        Calibration released = Calibration.builder().build();
+        released.verify(Calibration.SCHEMA_VERSION, released.checksum());
+
+        Calibration changed =
+                Calibration.builder().set(Key.MINIMUM_RUN_TIME, 2.5).build();
+        assertThatThrownBy(() -> changed.verify(Calibration.SCHEMA_VERSION, released.checksum()))
+                .isInstanceOf(CalibrationException.class)
+                .hasMessageContaining(String.format("%08x", changed.checksum()))
+                .hasMessageContaining(String.format("%08x was released", released.checksum()));
+        CalibrationException older = catchThrowableOfType(
+                CalibrationException.class, () -> released.verify(Calibration.SCHEMA_VERSION - 1, released.checksum()));
+        assertThat(older).hasMessageContaining("schema version " + (Calibration.SCHEMA_VERSION - 1));
+        assertThat(older.key()).isNull();
+    }
+
+    /** Fails whenever a key comes, goes or changes its kind: raise the schema version, then pin the new sum. */
+    @Test
+    @Requirement("LH-EL-2")
+    void shouldRaiseTheSchemaVersionWithEveryChangeOfTheKeys() {
+        java.util.zip.CRC32 crc = new java.util.zip.CRC32();
+        for (Key key : Key.values()) {
+            String row = key.yamlName() + " " + key.quantity() + " " + key.shape() + "\n";
+            crc.update(row.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        }
+        assertThat(Calibration.SCHEMA_VERSION).isEqualTo(2);
+        assertThat(Long.toHexString(crc.getValue())).isEqualTo("698dc43b");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"PUMP_CURRENT_OPEN, 3", "PUMP_CURRENT_OPEN, 4", "PUMP_CURRENT_DRY, 64", "PUMP_CURRENT_DRY, 80"})
+    @Requirement("LH-RL-4")
+    void shouldRefuseBandsOfPumpCurrentThatDoNotFollowEachOther(Key key, double amps) {
+        Calibration.Builder builder = Calibration.builder().set(key, amps);
+        assertThatThrownBy(builder::build)
+                .isInstanceOf(CalibrationException.class)
+                .hasMessageContaining(key.yamlName())
+                .hasMessageContaining("must be below");
+    }
 }

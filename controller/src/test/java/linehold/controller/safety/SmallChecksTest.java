@@ -61,6 +61,38 @@ class SmallChecksTest {
     }
 
     @Test
+    @Requirement("LH-EL-1")
+    void shouldReportABusThatIsOutOfBoundsForTheConfirmTime() {
+        SupplyCheck check = new SupplyCheck(builder.build());
+        check.update(0, 8.99);
+        check.update(499 * MS, 8.99);
+        assertThat(check.low()).isFalse();
+        check.update(500 * MS, 8.99);
+        assertThat(check.low()).isTrue();
+        assertThat(check.high()).isFalse();
+        check.update(600 * MS, 9);
+        check.update(1099 * MS, 9);
+        assertThat(check.low()).isTrue();
+        check.update(1100 * MS, 9);
+        assertThat(check.low()).isFalse();
+
+        check.update(2000 * MS, 16);
+        check.update(2600 * MS, 16.01);
+        check.update(3100 * MS, 16.01);
+        assertThat(check.high()).isTrue();
+        assertThat(check.low()).isFalse();
+    }
+
+    @Test
+    @Requirement("LH-EL-1")
+    void shouldReportNothingOfABusThatIsNotMeasured() {
+        SupplyCheck check = new SupplyCheck(builder.build());
+        check.update(0, Double.NaN);
+        check.update(1000 * MS, Double.NaN);
+        assertThat(check.low() || check.high()).isFalse();
+    }
+
+    @Test
     @Requirement("LH-PR-5")
     void shouldLimitTorqueToTheWeakerElementAboveItsTouchPressure() {
         TorqueLimit limit = new TorqueLimit(builder.set(Key.FIRST_TORQUE_PER_PRESSURE, 4e-4)
@@ -88,6 +120,7 @@ class SmallChecksTest {
         assertThat(codes.wantsLamp() || codes.wantsBuzzer() || codes.wantsBothRelays() || codes.reducesDrive())
                 .isFalse();
 
+        double[] frame = new double[FrozenValue.values().length];
         codes.set(TroubleCode.SENDER_LOST, true);
         assertThat(codes.wantsLamp()).isTrue();
         assertThat(codes.wantsBuzzer() || codes.wantsBothRelays() || codes.reducesDrive())
@@ -100,10 +133,12 @@ class SmallChecksTest {
         codes.set(TroubleCode.PRESSURE_LOST_STANDING, true);
         assertThat(codes.wantsBuzzer() && codes.reducesDrive()).isTrue();
 
+        codes.store(0, frame);
         codes.set(TroubleCode.MAIN_RELAY_STUCK_OFF, false);
         assertThat(codes.wantsBothRelays()).isTrue();
         codes.set(TroubleCode.PRESSURE_LOST_STANDING, false);
         codes.set(TroubleCode.SENDER_LOST, false);
+        codes.store(1, frame);
         assertThat(codes.active()).isZero();
         assertThat(codes.stored())
                 .isEqualTo(TroubleCode.SENDER_LOST.bit()
@@ -114,14 +149,23 @@ class SmallChecksTest {
     @Test
     @Requirement("LH-TK-3")
     void shouldSelectCodesByTheirReactionAndSeverity() {
+        long withheld = TroubleCode.PUMP_FEED_LOST.bit() | TroubleCode.PRIME_FAILED.bit();
+        long reduced = withheld | TroubleCode.PRESSURE_LOST_MOVING.bit() | TroubleCode.PRESSURE_LOST_STANDING.bit();
+        long doubted = reduced
+                | TroubleCode.PUMP_CURRENT_NONE.bit()
+                | TroubleCode.PUMP_DRY.bit()
+                | TroubleCode.PUMP_STALLED.bit();
+        assertThat(TroubleCode.reactingAtLeast(TroubleCode.Reaction.WITHHOLD_AT_STANDSTILL))
+                .isEqualTo(withheld);
         assertThat(TroubleCode.reactingAtLeast(TroubleCode.Reaction.REDUCE_DRIVE))
-                .isEqualTo(TroubleCode.PRESSURE_LOST_MOVING.bit() | TroubleCode.PRESSURE_LOST_STANDING.bit());
+                .isEqualTo(reduced);
+        assertThat(TroubleCode.reactingAtLeast(TroubleCode.Reaction.DOUBT_PUMP)).isEqualTo(doubted);
         assertThat(TroubleCode.reactingAtLeast(TroubleCode.Reaction.BOTH_RELAYS))
-                .isEqualTo(TroubleCode.PRESSURE_LOST_MOVING.bit()
-                        | TroubleCode.PRESSURE_LOST_STANDING.bit()
-                        | TroubleCode.MAIN_RELAY_STUCK_OFF.bit());
-        assertThat(TroubleCode.severeAtLeast(TroubleCode.Severity.STOP))
-                .isEqualTo(TroubleCode.PRESSURE_LOST_MOVING.bit() | TroubleCode.PRESSURE_LOST_STANDING.bit());
+                .isEqualTo(doubted
+                        | TroubleCode.MAIN_RELAY_STUCK_OFF.bit()
+                        | TroubleCode.MAIN_READBACK_LOST.bit()
+                        | TroubleCode.STANDBY_READBACK_LOST.bit());
+        assertThat(TroubleCode.severeAtLeast(TroubleCode.Severity.STOP)).isEqualTo(reduced);
         assertThat(TroubleCode.severeAtLeast(TroubleCode.Severity.WARNING))
                 .isEqualTo((1L << TroubleCode.values().length) - 1);
         assertThat(TroubleCode.PRESSURE_LOST_MOVING.severity()).isEqualTo(TroubleCode.Severity.STOP);

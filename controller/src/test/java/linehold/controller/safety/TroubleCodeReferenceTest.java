@@ -12,15 +12,22 @@ import org.junit.jupiter.api.Test;
  * used.
  */
 class TroubleCodeReferenceTest {
-    private static final Map<String, String> GENERIC = Map.of(
-            "P0607", "Control Module Performance",
-            "P0716", "Input/Turbine Shaft Speed Sensor A Circuit Range/Performance",
-            "P0717", "Input/Turbine Shaft Speed Sensor A Circuit No Signal",
-            "P0840", "Transmission Fluid Pressure Sensor/Switch A Circuit",
-            "P0868", "Transmission Fluid Pressure Low",
-            "P2797", "Electric/Auxiliary Transmission Fluid Pump A Performance/Stuck Off",
-            "P27A1", "Electric/Auxiliary Transmission Fluid Pump A Stuck On",
-            "P27E1", "Electric/Auxiliary Transmission Fluid Pump A Pressure Too Low");
+    private static final Map<String, String> GENERIC = Map.ofEntries(
+            Map.entry("P0607", "Control Module Performance"),
+            Map.entry("P0716", "Input/Turbine Shaft Speed Sensor A Circuit Range/Performance"),
+            Map.entry("P0717", "Input/Turbine Shaft Speed Sensor A Circuit No Signal"),
+            Map.entry("P0840", "Transmission Fluid Pressure Sensor/Switch A Circuit"),
+            Map.entry("P0868", "Transmission Fluid Pressure Low"),
+            Map.entry("P2797", "Electric/Auxiliary Transmission Fluid Pump A Performance/Stuck Off"),
+            Map.entry("P27A1", "Electric/Auxiliary Transmission Fluid Pump A Stuck On"),
+            Map.entry("P27E1", "Electric/Auxiliary Transmission Fluid Pump A Pressure Too Low"),
+            Map.entry("P0562", "System Voltage Low"),
+            Map.entry("P0563", "System Voltage High"),
+            Map.entry("P0841", "Transmission Fluid Pressure Sensor/Switch A Circuit Range/Performance"),
+            Map.entry("P0B09", "Electric/Auxiliary Transmission Fluid Pump A Motor Supply Voltage Circuit/Open"),
+            Map.entry("P0C27", "Electric/Auxiliary Transmission Fluid Pump A Motor Current Low"),
+            Map.entry("P0C2A", "Electric/Auxiliary Transmission Fluid Pump A Motor Stalled"),
+            Map.entry("P2796", "Electric/Auxiliary Transmission Fluid Pump A Control Circuit/Open"));
 
     @Test
     void shouldUseGenericTitlesForGenericNumbers() {

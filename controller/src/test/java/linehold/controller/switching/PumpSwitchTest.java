@@ -14,9 +14,11 @@ class PumpSwitchTest {
     private final Situation now = new Situation();
     private PumpSwitch pump = new PumpSwitch(Calibration.builder().build());
     private long timeNs = 5 * SECOND;
+    private boolean selfTestOver = true;
 
     private PumpState at(long ns) {
         timeNs = ns;
+        now.selfTestOver = selfTestOver;
         pump.update(ns, now);
         return pump.state();
     }
@@ -52,6 +54,29 @@ class PumpSwitchTest {
         assertThat(pump.reason()).isEqualTo(SwitchReason.POWER_UP);
         assertThat(pump.pumpWanted()).isFalse();
         assertThat(after(SECOND)).isEqualTo(PumpState.OFF);
+    }
+
+    @Test
+    @Requirement("LH-RL-5")
+    void shouldNotLeavePrimeBeforeTheRelaysAreTested() {
+        selfTestOver = false;
+        prime();
+        assertThat(after(10 * SECOND)).isEqualTo(PumpState.PRIME);
+        selfTestOver = true;
+        assertThat(after(MS)).isEqualTo(PumpState.ELECTRIC);
+    }
+
+    @Test
+    @Requirement({"LH-RL-5", "LH-SW-9"})
+    void shouldCountThePrimeTimeFromTheEndOfTheRelayTest() {
+        now.keyOn = true;
+        now.oilTemperatureC = 20;
+        selfTestOver = false;
+        after(0);
+        after(SECOND);
+        selfTestOver = true;
+        assertThat(after(1499 * MS)).isEqualTo(PumpState.PRIME);
+        assertThat(after(MS)).isEqualTo(PumpState.ELECTRIC);
     }
 
     @Test

@@ -18,6 +18,11 @@ final class CalibrationReader {
     /** Where a value that is not typed in the calibration comes from, for messages. */
     private static final Map<Key, BuildKey> ORIGIN = origin();
 
+    /** A hot winding stalls at less than its cold resistance says; assumed. */
+    private static final double NEAR_STALL = 0.85;
+    /** Smallest current told from none, A; assumed. */
+    private static final double LEAST_SENSED_AMPS = 0.1;
+
     private final BuildValues values;
     private final Calibration.Builder builder = Calibration.builder();
 
@@ -87,6 +92,9 @@ final class CalibrationReader {
                 builder.set(key, motorTorquePerPa(elements.get(Element.HIGH_CLUTCH.ordinal())));
             case REVERSE_TORQUE_PER_PRESSURE ->
                 builder.set(key, motorTorquePerPa(elements.get(Element.REVERSE_CLUTCH.ordinal())));
+            case PUMP_CURRENT_OPEN -> builder.set(key, openAmps());
+            case PUMP_CURRENT_DRY -> builder.set(key, dryAmps());
+            case PUMP_CURRENT_STALLED -> builder.set(key, stalledAmps());
             default -> throw new IllegalStateException("no part of the build file gives " + key.yamlName());
         }
     }
@@ -105,6 +113,42 @@ final class CalibrationReader {
             frictionArm = element.frictionCoefficient() * discs.frictionFaces() * discs.meanRadiusM();
         }
         return frictionArm * element.pistonAreaM2() / (element.torqueShare() * values.si(BuildKey.LIMITS_SAFETY));
+    }
+
+    /** Half the current that dry friction alone takes, A: T_c0/(2·K); not below what a current sensor can tell from none. */
+    private double openAmps() {
+        double frictionAmps = values.si(BuildKey.ELECTRIC_DRY_FRICTION) / values.si(BuildKey.ELECTRIC_MOTOR_CONSTANT);
+        return Math.min(dryAmps() / 2, Math.max(LEAST_SENSED_AMPS, frictionAmps / 2));
+    }
+
+    /**
+     * Current of the pump in warm oil against half the hold pressure, A: (T_c0 + b·V/K + D·p_hold/2)/K with the motor's
+     * no-load speed V/K. Less than that cannot hold the line.
+     */
+    private double dryAmps() {
+        double constantNmPerA = values.si(BuildKey.ELECTRIC_MOTOR_CONSTANT);
+        double noLoadRadPerS = nominalVolts() / constantNmPerA;
+        double torqueNm = values.si(BuildKey.ELECTRIC_DRY_FRICTION)
+                + values.si(BuildKey.ELECTRIC_VISCOUS_FRICTION) * noLoadRadPerS
+                + values.si(BuildKey.ELECTRIC_DISPLACEMENT) / (2 * Math.PI) * values.si(BuildKey.LIMITS_HOLD) / 2;
+        return Math.min(stalledAmps() / 2, torqueNm / constantNmPerA);
+    }
+
+    /**
+     * Near the current of the standing pump, A: V/R over motor, cable and contact. The source's resistance is not in it,
+     * since the bands follow the measured bus voltage.
+     */
+    private double stalledAmps() {
+        double ohm = values.si(BuildKey.ELECTRIC_ARMATURE)
+                + values.si(BuildKey.SUPPLY_WIRE)
+                + values.si(BuildKey.RELAY_CONTACT);
+        return NEAR_STALL * nominalVolts() / ohm;
+    }
+
+    private double nominalVolts() {
+        return values.find(FileKeys.path(Key.NOMINAL_BUS_VOLTAGE))
+                .map(value -> ((Number) value.value()).doubleValue())
+                .orElse(Key.NOMINAL_BUS_VOLTAGE.defaultValue());
     }
 
     private InputException placed(CalibrationException e) {
@@ -131,6 +175,9 @@ final class CalibrationReader {
         origin.put(Key.TOP_TOUCH_PRESSURE, BuildKey.HIGH_TOUCH);
         origin.put(Key.REVERSE_TORQUE_PER_PRESSURE, BuildKey.REVERSE_AREA);
         origin.put(Key.REVERSE_TOUCH_PRESSURE, BuildKey.REVERSE_TOUCH);
+        origin.put(Key.PUMP_CURRENT_OPEN, BuildKey.ELECTRIC_DRY_FRICTION);
+        origin.put(Key.PUMP_CURRENT_DRY, BuildKey.ELECTRIC_DISPLACEMENT);
+        origin.put(Key.PUMP_CURRENT_STALLED, BuildKey.ELECTRIC_ARMATURE);
         origin.put(Key.PUMP_CURRENT_FITTED, BuildKey.SENSORS_CURRENT_FITTED);
         origin.put(Key.OIL_TEMPERATURE_FITTED, BuildKey.SENSORS_OIL_FITTED);
         origin.put(Key.BRAKE_FITTED, BuildKey.SENSORS_BRAKE_FITTED);

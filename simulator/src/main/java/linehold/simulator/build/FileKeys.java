@@ -94,7 +94,7 @@ final class FileKeys {
         FileKey.Type type = switch (key.quantity()) {
             case FLAG -> FileKey.Type.FLAG;
             case COUNT -> FileKey.Type.COUNT;
-            case SPEED, ANGULAR_ACCELERATION, PRESSURE, TIME, TORQUE, TORQUE_PER_PRESSURE, VOLTAGE, RATIO ->
+            case SPEED, ANGULAR_ACCELERATION, PRESSURE, TIME, TORQUE, TORQUE_PER_PRESSURE, VOLTAGE, CURRENT, RATIO ->
                 key.shape() == Key.Shape.SCALAR ? FileKey.Type.QUANTITY : FileKey.Type.CURVE;
         };
         if (type == FileKey.Type.FLAG) {
@@ -117,6 +117,7 @@ final class FileKeys {
             case TIME -> Quantity.TIME;
             case TORQUE -> Quantity.TORQUE;
             case VOLTAGE -> Quantity.VOLTAGE;
+            case CURRENT -> Quantity.CURRENT;
             case COUNT, RATIO, FLAG -> Quantity.RATIO;
             case TORQUE_PER_PRESSURE -> throw new IllegalStateException(key.yamlName() + " follows from the build");
         };

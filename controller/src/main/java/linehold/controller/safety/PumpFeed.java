@@ -1,0 +1,143 @@
+package linehold.controller.safety;
+
+import linehold.controller.calibration.Calibration;
+import linehold.controller.calibration.Key;
+import linehold.controller.signal.Confirmation;
+
+/**
+ * Both relays of the electric pump and everything that tells whether they feed it: LH-RL-1 to LH-RL-5. Main and standby
+ * contact feed one wire to the pump, through one fuse upstream of both.
+ */
+public final class PumpFeed {
+    private final boolean standbyFitted;
+    private final double holdPa;
+    private final ContactVoltage voltage;
+    private final PumpCurrentCheck current;
+    private final SelfTest selfTest;
+    private final RelayCheck mainRelay;
+    private final RelayCheck standbyRelay;
+    private final Confirmation notOpening;
+    private final Confirmation noFeed;
+    private final Confirmation holdsUnseen;
+    private final HeldFault lost;
+    private boolean mainOn;
+    private boolean standbyOn;
+
+    public PumpFeed(Calibration calibration) {
+        standbyFitted = calibration.is(Key.STANDBY_RELAY_FITTED);
+        holdPa = calibration.get(Key.HOLD_PRESSURE);
+        voltage = new ContactVoltage(calibration);
+        current = new PumpCurrentCheck(calibration);
+        selfTest = new SelfTest(calibration);
+        long readbackNs = calibration.ns(Key.RELAY_READBACK_TIME);
+        mainRelay = new RelayCheck(readbackNs);
+        standbyRelay = new RelayCheck(readbackNs);
+        notOpening = new Confirmation(calibration.ns(Key.WELDED_CONFIRM_TIME), 0);
+        noFeed = new Confirmation(readbackNs, 0);
+        holdsUnseen = new Confirmation(calibration.ns(Key.PUMP_EVIDENCE_TIME), 0);
+        lost = new HeldFault(calibration.ns(Key.PRESSURE_RETURN_TIME));
+    }
+
+    /** Takes one tick's signs, which still answer to the tick before, and decides which relays shall feed the pump. */
+    public void update(long nowNs, PumpSigns signs) {
+        boolean anyOn = mainOn || standbyOn;
+        voltage.read(signs);
+        current.update(nowNs, signs, anyOn, voltage);
+        // Counted from the moment that nothing else shows the pump fed: stored pressure must not hide a dead relay.
+        boolean unseen = anyOn && !voltage.fed() && !current.flows();
+        boolean pressureShowsPump =
+                holdsUnseen.update(unseen && signs.standstillConfirmed && signs.pressurePa >= holdPa, nowNs);
+        boolean pumpRuns = current.flows() || pressureShowsPump;
+        voltage.judge(nowNs, anyOn, pumpRuns);
+        boolean fed = voltage.fed() || current.flows();
+        selfTest.update(nowNs, signs, voltage.judgeable(), voltage.fed(), fed, mainRelay.stuckOff());
+
+        judgeWelds(nowNs);
+        decideRelays(nowNs, signs, fed || pressureShowsPump);
+    }
+
+    /** LH-RL-2. While a relay is on nothing can be learnt about a weld: the last finding stands. */
+    private void judgeWelds(long nowNs) {
+        boolean off = !mainOn && !standbyOn && voltage.judgeable();
+        boolean staysForLong = notOpening.update(off && voltage.fed(), nowNs);
+        if (staysForLong || selfTest.voltageStays()) {
+            mainRelay.voltageStays();
+            standbyRelay.voltageStays();
+        } else if (off && !voltage.fed()) {
+            mainRelay.wireIsDead();
+            standbyRelay.wireIsDead();
+        }
+    }
+
+    private void decideRelays(long nowNs, PumpSigns signs, boolean runs) {
+        if (voltage.blind()) {
+            mainRelay.acquit();
+            standbyRelay.acquit();
+        }
+        // Without readback only current can tell that a contact does not close.
+        boolean unfed = !runs && voltage.judgeable() && (!voltage.blind() || current.usable());
+        boolean wasOn = mainOn || standbyOn;
+        boolean wanted = signs.wanted && !current.resting();
+        mainOn = wanted && selfTest.allowsMain();
+        mainRelay.update(nowNs, mainOn, unfed);
+        boolean along = selfTest.allowsMain() && (signs.bothRelays || mainRelay.stuckOff());
+        standbyOn = standbyFitted && wanted && (along || selfTest.wantsStandby());
+        standbyRelay.update(nowNs, standbyOn, unfed);
+        if (selfTest.standbyStuckOff()) {
+            standbyRelay.testedStuckOff();
+        }
+        boolean allOn = mainOn && (standbyOn || !standbyFitted);
+        lost.update(nowNs, noFeed.update(allOn && unfed, nowNs), wasOn && runs, signs.letGo);
+    }
+
+    public void clearAtKeyOff() {
+        mainRelay.acquit();
+        standbyRelay.acquit();
+        current.clearAtKeyOff();
+        lost.clear();
+    }
+
+    /** Whether the main relay shall feed the pump, whatever the wiring makes of its coil. */
+    public boolean mainOn() {
+        return mainOn;
+    }
+
+    /** Whether the standby relay shall feed the pump. */
+    public boolean standbyOn() {
+        return standbyOn;
+    }
+
+    public SelfTestState selfTest() {
+        return selfTest.state();
+    }
+
+    /** Whether the key-on test leaves nothing to do, done or not (LH-RL-5). */
+    public boolean selfTestOver() {
+        return selfTest.over();
+    }
+
+    /** LH-RL-3: no fitted relay feeds the pump. */
+    public boolean lost() {
+        return lost.active();
+    }
+
+    /** Whether current is known to be what a pump draws that works against pressure. */
+    public boolean pumpLoaded() {
+        return current.loaded();
+    }
+
+    /** Enters everything found into the store. */
+    public void report(CodeStore codes) {
+        codes.set(TroubleCode.MAIN_RELAY_STUCK_OFF, mainRelay.stuckOff());
+        codes.set(TroubleCode.MAIN_RELAY_WELDED, mainRelay.welded());
+        codes.set(TroubleCode.MAIN_READBACK_LOST, voltage.mainLost());
+        codes.set(TroubleCode.STANDBY_RELAY_STUCK_OFF, standbyRelay.stuckOff());
+        codes.set(TroubleCode.STANDBY_RELAY_WELDED, standbyFitted && standbyRelay.welded());
+        codes.set(TroubleCode.STANDBY_READBACK_LOST, voltage.standbyLost());
+        codes.set(TroubleCode.PUMP_FEED_LOST, lost.active());
+        codes.set(TroubleCode.PUMP_CURRENT_NONE, current.open());
+        codes.set(TroubleCode.PUMP_DRY, current.dry());
+        codes.set(TroubleCode.PUMP_STALLED, current.stalled());
+        codes.set(TroubleCode.PUMP_CURRENT_SENSOR_LOST, current.sensorLost());
+    }
+}

@@ -1,0 +1,92 @@
+package linehold.controller.safety;
+
+import linehold.controller.calibration.Calibration;
+import linehold.controller.calibration.Key;
+import linehold.controller.signal.Span;
+
+/**
+ * LH-PR-4: a sender that does not move where pressure must have moved. Three occasions: a prime with a key-on test, in
+ * which the pump is off and then on; a prime that never holds although the pump draws the current of a pump that works
+ * against pressure; and a hand-over, from standstill on the electric pump to the internal pump alone.
+ */
+public final class SenderMotionCheck {
+    private final double bandPa;
+    private final double holdPa;
+    private final long motionNs;
+    private final Span prime = new Span();
+    private final Span handOver = new Span();
+    private boolean suspect;
+    private boolean wasPriming;
+    private boolean primeOpen;
+    private boolean testing;
+    private long testedSinceNs;
+    private boolean handOverOpen;
+    private boolean alone;
+    private long aloneSinceNs;
+
+    public SenderMotionCheck(Calibration calibration) {
+        bandPa = calibration.get(Key.SENDER_STUCK_BAND);
+        holdPa = calibration.get(Key.HOLD_PRESSURE);
+        motionNs = calibration.ns(Key.SENDER_MOTION_TIME);
+    }
+
+    /**
+     * A prime and the time after it.
+     *
+     * @param pressurePa line pressure as the sender has it, Pa; NaN while it is lost
+     * @param isPriming in PRIME
+     * @param test how far the key-on test is
+     * @param shouldHold whether prime has lasted long enough, and the pump draws the current of a pump against pressure
+     */
+    public void watchPrime(long nowNs, double pressurePa, boolean isPriming, SelfTestState test, boolean shouldHold) {
+        if (isPriming && !wasPriming) {
+            prime.restart(pressurePa);
+            primeOpen = true;
+        }
+        wasPriming = isPriming;
+        prime.take(pressurePa);
+        if (test == SelfTestState.RUNNING) {
+            testedSinceNs = nowNs;
+        }
+        boolean unmoved = primeOpen && prime.width() < bandPa;
+        // A welded relay never let the pump rest, and a test not done never asked it to.
+        if (test == SelfTestState.PASSED && primeOpen && nowNs - testedSinceNs >= motionNs && pressurePa >= holdPa) {
+            suspect |= unmoved;
+            primeOpen = false;
+        }
+        suspect |= unmoved && shouldHold;
+    }
+
+    /**
+     * A hand-over.
+     *
+     * @param standingOnElectric the shaft stands and the electric pump carries the line
+     * @param internalAlone the internal pump carries the line alone, in a range whose pressure differs
+     */
+    public void watchHandOver(long nowNs, double pressurePa, boolean standingOnElectric, boolean internalAlone) {
+        if (standingOnElectric) {
+            handOver.restart(pressurePa);
+            handOverOpen = true;
+        }
+        handOver.take(pressurePa);
+        if (internalAlone && !alone) {
+            aloneSinceNs = nowNs;
+        }
+        alone = internalAlone;
+        if (alone && handOverOpen && nowNs - aloneSinceNs >= motionNs) {
+            suspect |= handOver.width() < bandPa;
+            handOverOpen = false;
+        }
+    }
+
+    public void clearAtKeyOff() {
+        suspect = false;
+        primeOpen = false;
+        handOverOpen = false;
+    }
+
+    /** Until key-off. */
+    public boolean suspect() {
+        return suspect;
+    }
+}
