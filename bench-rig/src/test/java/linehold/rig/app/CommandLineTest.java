@@ -70,6 +70,11 @@ class CommandLineTest {
             {"prove", "--units", "imperial"},
             {"prove", "--oil", "warm"},
             {"prove", "--no-such-option"},
+            {"faults", "--only", "hose-leek"},
+            {"faults", "--phase", "flying"},
+            {"faults", "--run", "hose-leak@creeping"},
+            {"faults", "--run", "hose-leak@creeping@warm"},
+            {"faults", "--csv", "run.csv"},
             {"nosuch"},
             {}
         }) {
@@ -105,6 +110,37 @@ class CommandLineTest {
         String[] all = java.util.Arrays.copyOf(args, args.length + 1);
         all[args.length] = last;
         return all;
+    }
+
+    @Test
+    void shouldTryFaultsTheSameWayOnAnyNumberOfCores() throws Exception {
+        String[] faults = {"faults", "--only", "pump-stalled,sender-open", "--phase", "pulling-away,creeping", "--out"};
+        Outcome first = run(List.of("-XX:ActiveProcessorCount=1", "-Duser.language=en"), with(faults, "one"));
+        Outcome second = run(List.of("-XX:ActiveProcessorCount=4", "-Duser.language=tr"), with(faults, "two"));
+        // A pump that seizes while pulling away is beyond this build, and it says so.
+        assertThat(first.status).as(first.err).isZero();
+        assertThat(second.status).isZero();
+        assertThat(Files.mismatch(folder.resolve("one/faults.json"), folder.resolve("two/faults.json")))
+                .isEqualTo(-1);
+    }
+
+    @Test
+    void shouldEndWithStatusOneWhereAClaimedFaultSlips() throws Exception {
+        assertThat(run("init", "mycar.yaml").status).isZero();
+        String[] faults = {"faults", "--build", "mycar.yaml", "--only", "pump-stalled", "--phase", "pulling-away"};
+        Outcome outcome = run(faults);
+        assertThat(outcome.status)
+                .as("a new car claims everything: " + outcome.err)
+                .isEqualTo(1);
+        assertThat(folder.resolve("out/faults.json")).isNotEmptyFile();
+    }
+
+    @Test
+    void shouldTellOneRunInFull() throws Exception {
+        Outcome outcome = run("faults", "--run", "pump-stalled@pulling-away@hot", "--csv", "run.csv");
+        assertThat(outcome.status).as(outcome.err).isZero();
+        assertThat(outcome.out).contains("pump seized, pulling away", "effect: ", "reaction: ");
+        assertThat(Files.readAllLines(folder.resolve("run.csv")).get(0)).startsWith("time_s,true_line_pressure_pa");
     }
 
     @Test

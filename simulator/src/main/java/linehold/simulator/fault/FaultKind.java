@@ -1,5 +1,7 @@
 package linehold.simulator.fault;
 
+import linehold.controller.calibration.Key;
+import linehold.simulator.build.Build;
 import linehold.simulator.build.Element;
 import linehold.simulator.circuit.Condition;
 import linehold.simulator.circuit.Condition.Valve;
@@ -37,7 +39,8 @@ public enum FaultKind {
             "standby coil not driven",
             Size.NONE,
             forEver(),
-            new Effect((t, size) -> t.unit().standbyCoilLost = true, t -> t.unit().standbyCoilLost = false)),
+            new Effect((t, size) -> t.unit().standbyCoilLost = true, t -> t.unit().standbyCoilLost = false)
+                    .on(Relay.STANDBY)),
 
     // ---- electric pump
     PUMP_FUSE_BLOWN(Part.PUMP, "pump fuse blown", Size.NONE, forEver(), circuit((c, s) -> c.fuseBlown = s > 0)),
@@ -117,15 +120,17 @@ public enum FaultKind {
             Size.paPerS(2e4),
             forEver(),
             new Effect((t, size) -> t.sensors().senderDriftPaPerS = size, t -> {
-                t.sensors().senderDriftPaPerS = 0;
-                t.sensors().senderOffsetPa = 0;
-            })),
+                        t.sensors().senderDriftPaPerS = 0;
+                        t.sensors().senderOffsetPa = 0;
+                    })
+                    .ifFitted(Key.SENDER_FITTED)),
     SENDER_SLOW(
             Part.SENDER,
             "sender slow",
             Size.times(40),
             forEver(),
-            new Effect((t, size) -> t.sensors().senderLagFactor = size, t -> t.sensors().senderLagFactor = 1)),
+            new Effect((t, size) -> t.sensors().senderLagFactor = size, t -> t.sensors().senderLagFactor = 1)
+                    .ifFitted(Key.SENDER_FITTED)),
 
     // ---- readback and current
     READBACK_BROKEN(
@@ -141,14 +146,16 @@ public enum FaultKind {
             Size.NONE,
             forEver(),
             new Effect(
-                    (t, size) -> t.sensors().standbyReadbackBroken = true,
-                    t -> t.sensors().standbyReadbackBroken = false)),
+                            (t, size) -> t.sensors().standbyReadbackBroken = true,
+                            t -> t.sensors().standbyReadbackBroken = false)
+                    .on(Relay.STANDBY)),
     CURRENT_SENSOR_DEAD(
             Part.PUMP,
             "pump current sensor dead",
             Size.NONE,
             forEver(),
-            new Effect((t, size) -> t.sensors().currentSensorDead = true, t -> t.sensors().currentSensorDead = false)),
+            new Effect((t, size) -> t.sensors().currentSensorDead = true, t -> t.sensors().currentSensorDead = false)
+                    .ifFitted(Key.PUMP_CURRENT_FITTED)),
 
     // ---- supply; ISO 16750-2:2023, 12 V systems, from a public catalogue of tests that cites each clause
     BUS_SAG(Part.SUPPLY, "bus sags", Size.volts(9.5), forEver(), bus(new double[][] {{0, Double.NaN}})),
@@ -267,9 +274,23 @@ public enum FaultKind {
         void of(Condition condition, double size);
     }
 
-    private record Effect(Begin begin, During during, End end) {
+    /** What a fault does; {@code part} is the optional part of a car that it can only befall where it is fitted. */
+    private record Effect(Begin begin, During during, End end, Key part) {
+        Effect(Begin begin, During during, End end) {
+            this(begin, during, end, null);
+        }
+
         Effect(Begin begin, End end) {
             this(begin, (t, size, since) -> {}, end);
+        }
+
+        Effect ifFitted(Key fitted) {
+            return new Effect(begin, during, end, fitted);
+        }
+
+        /** The main relay is in every car. */
+        Effect on(Relay relay) {
+            return relay == Relay.STANDBY ? ifFitted(Key.STANDBY_RELAY_FITTED) : this;
         }
     }
 
@@ -314,6 +335,11 @@ public enum FaultKind {
     /** How long it usually lasts, s; infinite if it stays. */
     public double usualDurationS() {
         return usualDurationS;
+    }
+
+    /** Whether a build has the part that breaks. */
+    public boolean isIn(Build build) {
+        return effect.part == null || build.calibration().is(effect.part);
     }
 
     void begin(FaultTargets targets, double size) {
@@ -369,24 +395,28 @@ public enum FaultKind {
 
     private static Effect relay(Relay relay, Failure failure) {
         return new Effect(
-                (t, size) -> t.plant().setRelayFailure(relay, failure),
-                t -> t.plant().setRelayFailure(relay, Failure.NONE));
+                        (t, size) -> t.plant().setRelayFailure(relay, failure),
+                        t -> t.plant().setRelayFailure(relay, Failure.NONE))
+                .on(relay);
     }
 
     private static Effect contact(Relay relay) {
         return new Effect(
-                (t, size) -> t.plant().setContactResistance(relay, size),
-                t -> t.plant().healContact(relay));
+                        (t, size) -> t.plant().setContactResistance(relay, size),
+                        t -> t.plant().healContact(relay))
+                .on(relay);
     }
 
     private static Effect bounce(Relay relay) {
         return new Effect(
-                (t, size) -> t.plant().setContactBounce(relay, size),
-                t -> t.plant().healContact(relay));
+                        (t, size) -> t.plant().setContactBounce(relay, size),
+                        t -> t.plant().healContact(relay))
+                .on(relay);
     }
 
     private static Effect sender(Sender state) {
-        return new Effect((t, size) -> t.sensors().sender = state, t -> t.sensors().sender = Sender.HEALTHY);
+        return new Effect((t, size) -> t.sensors().sender = state, t -> t.sensors().sender = Sender.HEALTHY)
+                .ifFitted(Key.SENDER_FITTED);
     }
 
     /** A voltage over time: points of seconds since the start and volts, straight between them; NaN volts is the size. */

@@ -2,6 +2,7 @@ package linehold.simulator.faults;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -49,14 +50,14 @@ public final class FaultCampaign {
 
     /**
      * @param seed of all sensor noise; the same seed gives the same campaign to the last digit
-     * @param kinds faults to try, in the order of the result
+     * @param kinds faults to try, in the order of the result; those of parts that the build lacks are left out
      * @param phases phases to try them in, likewise
      * @throws InputException where the build's claims name what there is not
      */
     public FaultCampaign(Build build, long seed, Collection<FaultKind> kinds, Collection<Phase> phases) {
         this.build = build;
         this.seed = seed;
-        this.kinds = List.copyOf(kinds);
+        this.kinds = kinds.stream().filter(kind -> kind.isIn(build)).toList();
         this.phases = List.copyOf(phases);
         List<Double> oilC = build.limits().oilTemperaturesC();
         cornersC = DoubleStream.of(oilC.get(0), oilC.get(oilC.size() - 1))
@@ -91,7 +92,7 @@ public final class FaultCampaign {
      */
     public Campaign run(Runnable done) {
         Map<Place, HealthyRun> healthy = healthy(done);
-        List<FaultRun> singles = runs(cases(List.of(), kinds), healthy, done);
+        List<FaultRun> singles = runs(cases(Collections.singletonList(null)), healthy, done);
         List<FaultRun> pairs = runs(pairs(), healthy, done);
         List<LatentFinding> selfTest = Parallel.all(
                 latentKinds().stream()
@@ -152,14 +153,12 @@ public final class FaultCampaign {
         return run;
     }
 
-    private List<Case> cases(List<FaultKind> latents, List<FaultKind> tried) {
+    /** @param latents what lies beside each fault; null for nothing */
+    private List<Case> cases(List<FaultKind> latents) {
         List<Case> cases = new ArrayList<>();
-        for (FaultKind kind : tried) {
+        for (FaultKind kind : kinds) {
             for (Phase phase : phases) {
                 for (double oilC : cornersC) {
-                    if (latents.isEmpty()) {
-                        cases.add(new Case(kind, null, phase, oilC));
-                    }
                     for (FaultKind latent : latents) {
                         if (latent != kind) {
                             cases.add(new Case(kind, latent, phase, oilC));
@@ -172,7 +171,7 @@ public final class FaultCampaign {
     }
 
     private List<Case> pairs() {
-        return cases(SILENT, kinds);
+        return cases(SILENT.stream().filter(kind -> kind.isIn(build)).toList());
     }
 
     private List<FaultRun> runs(List<Case> cases, Map<Place, HealthyRun> healthy, Runnable done) {

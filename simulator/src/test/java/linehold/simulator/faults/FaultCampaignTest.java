@@ -115,4 +115,17 @@ class FaultCampaignTest {
                     .hasMessageContaining(claim[1]);
         }
     }
+
+    @Test
+    void shouldLeaveOutFaultsOfPartsThatTheBuildLacks() {
+        Build without = EditedBuild.of("standby-fitted: true", "standby-fitted: false");
+        Campaign campaign = new FaultCampaign(
+                        without,
+                        1,
+                        List.of(FaultKind.STANDBY_RELAY_WELDED, FaultKind.SENDER_OPEN),
+                        List.of(Phase.STANDING_IN_GEAR))
+                .run(() -> {});
+        assertThat(campaign.singles()).extracting(run -> run.fault().kind()).containsOnly(FaultKind.SENDER_OPEN);
+        assertThat(campaign.pairRuns()).as("three silent faults are left").isEqualTo(2 * 3);
+    }
 }
