@@ -10,6 +10,7 @@ import linehold.simulator.cli.FaultsCommand;
 import linehold.simulator.cli.InitCommand;
 import linehold.simulator.cli.PlantCommand;
 import linehold.simulator.cli.ProveCommand;
+import linehold.simulator.cli.WindowCommand;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine;
@@ -28,6 +29,7 @@ import picocli.CommandLine.Spec;
             InitCommand.class,
             ProveCommand.class,
             FaultsCommand.class,
+            WindowCommand.class,
             DrivesCommand.class,
             PlantCommand.class
         })

@@ -34,6 +34,14 @@ public final class Calibration {
         return new Builder();
     }
 
+    /** A builder that holds this calibration's values: to make the same one with some of them changed. */
+    public Builder toBuilder() {
+        Builder builder = new Builder();
+        System.arraycopy(deepCopy(oilC), 0, builder.oilC, 0, oilC.length);
+        System.arraycopy(deepCopy(values), 0, builder.values, 0, values.length);
+        return builder;
+    }
+
     /**
      * A scalar, SI.
      *

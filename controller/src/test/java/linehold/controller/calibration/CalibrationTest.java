@@ -48,6 +48,25 @@ class CalibrationTest {
     }
 
     @Test
+    void shouldCopyEveryValueIntoANewBuilderAndLeaveTheOldOneAlone() {
+        Calibration first = Calibration.builder()
+                .set(Key.SWITCH_ON_SPEED, 700 * RPM)
+                .set(Key.SWITCH_OFF_SPEED, 900 * RPM)
+                .setCurve(Key.CARRY_SPEED, new double[] {0, 50}, new double[] {10, 30})
+                .build();
+        long checksum = first.checksum();
+
+        assertThat(first.toBuilder().build().checksum()).isEqualTo(checksum);
+
+        Calibration second =
+                first.toBuilder().set(Key.SWITCH_ON_SPEED, 600 * RPM).build();
+        assertThat(second.get(Key.SWITCH_ON_SPEED)).isEqualTo(600 * RPM);
+        assertThat(second.get(Key.SWITCH_OFF_SPEED)).isEqualTo(900 * RPM);
+        assertThat(second.at(Key.CARRY_SPEED, 25)).isEqualTo(20);
+        assertThat(first.checksum()).isEqualTo(checksum);
+    }
+
+    @Test
     void shouldTakeOneValueForACurveAsTheSameAtEveryTemperature() {
         Calibration calibration =
                 Calibration.builder().set(Key.PUMP_LEAD_TIME, 0.1).build();

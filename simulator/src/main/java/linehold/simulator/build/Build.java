@@ -64,4 +64,29 @@ public record Build(
                 calibration,
                 sha256);
     }
+
+    /** The same with another calibration; the caller sees to it that it fits the car. */
+    public Build withCalibration(Calibration newCalibration) {
+        return new Build(
+                name,
+                description,
+                units,
+                oil,
+                line,
+                internalPump,
+                regulator,
+                electricPump,
+                hose,
+                relay,
+                supply,
+                feed,
+                elements,
+                gears,
+                car,
+                sensors,
+                limits,
+                installation,
+                newCalibration,
+                sha256);
+    }
 }

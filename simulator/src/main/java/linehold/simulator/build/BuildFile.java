@@ -15,7 +15,7 @@ import java.util.Locale;
 /** Loads a build file: docs/build-file.md has every key. */
 public final class BuildFile {
     /** The builds that come with the program. */
-    public static final List<String> SHIPPED = List.of("demonstration", "rule-of-thumb");
+    public static final List<String> SHIPPED = List.of("demonstration", "rule-of-thumb", "weak");
 
     private static final String RESOURCES = "/linehold/builds/";
 

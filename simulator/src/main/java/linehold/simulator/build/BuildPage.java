@@ -13,9 +13,10 @@ final class BuildPage {
 
             One YAML file describes one car: its oil, pumps, hose, relay, wiring, apply elements, gears, sensors, what
             counts as held, and how the controller decides. `./linehold init mycar.yaml` writes a commented one to start
-            from, `--units us` does so in psi, in³, lbf·ft and °F. Two ship with the program and are named without
-            `.yaml`: `demonstration` (an invented car that holds on every demonstration drive) and `rule-of-thumb` (the
-            same car, switched at a fixed 500/600 rpm).
+            from, `--units us` does so in psi, in³, lbf·ft and °F. Three ship with the program and are named without
+            `.yaml`: `demonstration` (an invented car that holds on every demonstration drive), `rule-of-thumb` (the
+            same car, switched at a fixed 500/600 rpm) and `weak` (the same again with too small an electric pump on a
+            thin cable).
 
             **Care.** A verdict is only as good as these numbers. Oil under pressure injures and hot oil burns; a car that
             loses line pressure stops driving or rolls. Measure with the car secured and depressurised, follow local

@@ -13,4 +13,9 @@ public final class Builds {
     public static Build ruleOfThumb() {
         return BuildFile.loadNamed("rule-of-thumb");
     }
+
+    /** The same car with too small an electric pump on a thin cable and a one-pulse pickup: no window exists. */
+    public static Build weak() {
+        return BuildFile.loadNamed("weak");
+    }
 }

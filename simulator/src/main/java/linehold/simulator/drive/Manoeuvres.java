@@ -16,11 +16,14 @@ import linehold.simulator.drivetrain.Kinematics;
  * motor and wheels is to be stopped; 0.15 s of brake build-up before (order of magnitude from the moment balance of a
  * braked wheel with 3 kg·m² of motor inertia reflected to it).
  */
-final class Manoeuvres {
+public final class Manoeuvres {
     static final double RPM = 2 * Math.PI / 60;
-    static final double DRY_RATE_RAD_PER_S2 = 4500 * RPM;
-    static final double ICE_RATE_RAD_PER_S2 = 15000 * RPM;
-    static final double BRAKE_BUILD_UP_S = 0.15;
+    /** How fast the shaft falls when the wheels lock on a dry road, rad/s². */
+    public static final double DRY_RATE_RAD_PER_S2 = 4500 * RPM;
+    /** The same on ice, rad/s². */
+    public static final double ICE_RATE_RAD_PER_S2 = 15000 * RPM;
+    /** Time in which the brakes build up their pressure, s. */
+    public static final double BRAKE_BUILD_UP_S = 0.15;
 
     private static final double KM_H = 1 / 3.6;
     private static final double PANIC_SPEED_M_PER_S = 60 * KM_H;

@@ -262,14 +262,15 @@ class BadBuildFilesTest {
         assertThatThrownBy(() -> BuildFile.load(missing))
                 .isInstanceOf(InputException.class)
                 .hasMessage(
-                        missing + ": found no such file, expected a build file or one of demonstration, rule-of-thumb");
+                        missing + ": found no such file, expected a build file or one of demonstration, rule-of-thumb,"
+                                + " weak");
         assertThatThrownBy(() -> BuildFile.load(directory))
                 .isInstanceOf(InputException.class)
                 .hasMessage(directory + ": found a directory, expected a build file");
         assertThatThrownBy(() -> BuildFile.loadNamed("demonstratoin"))
                 .isInstanceOf(InputException.class)
                 .hasMessage("demonstratoin: found no such file, expected a build file or one of demonstration,"
-                        + " rule-of-thumb");
+                        + " rule-of-thumb, weak");
     }
 
     @Test

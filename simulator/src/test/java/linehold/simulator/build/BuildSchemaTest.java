@@ -28,7 +28,7 @@ class BuildSchemaTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"demonstration", "rule-of-thumb"})
+    @ValueSource(strings = {"demonstration", "rule-of-thumb", "weak"})
     void shouldAcceptTheShippedBuilds(String name) {
         assertThat(complaints(shipped(name))).isEmpty();
     }

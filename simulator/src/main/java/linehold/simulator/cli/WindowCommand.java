@@ -1,0 +1,123 @@
+package linehold.simulator.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import linehold.simulator.build.Build;
+import linehold.simulator.build.BuildFile;
+import linehold.simulator.build.InputException;
+import linehold.simulator.build.Quantities;
+import linehold.simulator.build.Quantity;
+import linehold.simulator.build.UnitSystem;
+import linehold.simulator.output.WholeFile;
+import linehold.simulator.report.Progress;
+import linehold.simulator.report.WindowJson;
+import linehold.simulator.report.WindowTable;
+import linehold.simulator.window.Watch;
+import linehold.simulator.window.Window;
+import linehold.simulator.window.WindowFinder;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code linehold window}: at which shaft speeds must the pumps hand over in this build? */
+@Command(
+        name = "window",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Finds the switch-over window of a build: switch-on and switch-off speed, what limits them, what they cost;"
+                    + " where there is none, what would open one.",
+            "Exit status: 0 a window exists, 1 none, 2 bad input."
+        })
+public final class WindowCommand implements Callable<Integer> {
+    private static final double COLDEST_OIL_C = -60;
+    private static final double HOTTEST_OIL_C = 200;
+
+    @Option(
+            names = "--build",
+            paramLabel = "BUILD",
+            defaultValue = "demonstration",
+            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
+    private String buildName;
+
+    @Option(
+            names = "--oil",
+            paramLabel = "TEMPERATURE",
+            split = ",",
+            description = "Oil temperatures instead of the build's own, such as '60 °C,120 °C'.")
+    private List<String> oil = new ArrayList<>();
+
+    @Option(
+            names = "--out",
+            paramLabel = "FOLDER",
+            defaultValue = "out",
+            description = "Where window.json and window.html go (default: ${DEFAULT-VALUE}).")
+    private Path out;
+
+    @Option(
+            names = "--units",
+            converter = UnitSystemConverter.class,
+            description = "metric or us; without it, as the build file says.")
+    private UnitSystem units;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        Build build = BuildFile.loadNamed(buildName);
+        build = build.withUnits(units == null ? build.units() : units);
+        List<Double> temperatures = oil.isEmpty()
+                ? build.limits().oilTemperaturesC()
+                : oil.stream().map(WindowCommand::temperature).toList();
+        WholeFile.makeFolder(out);
+
+        Window window;
+        try (Stages stages = new Stages(Ansi.AUTO.enabled())) {
+            window = new WindowFinder(build, temperatures, stages).find();
+        }
+        Path json = out.resolve("window.json");
+        WindowJson.write(window, json);
+        PrintWriter terminal = spec.commandLine().getOut();
+        terminal.print(WindowTable.of(window, build.units()));
+        terminal.println("written: " + json);
+        terminal.flush();
+        return window.exists() ? 0 : 1;
+    }
+
+    private static double temperature(String typed) {
+        double oilC = Quantities.parse(typed.strip(), Quantity.TEMPERATURE)
+                .orElseThrow(() -> new InputException(
+                        "--oil: found '" + typed + "', expected temperatures such as '60 °C,120 °C'"));
+        if (oilC < COLDEST_OIL_C || oilC > HOTTEST_OIL_C) {
+            throw new InputException("--oil: found '" + typed + "', expected a temperature from -60 to 200 °C");
+        }
+        return oilC;
+    }
+
+    /** One bar after the other. */
+    private static final class Stages implements Watch, AutoCloseable {
+        private final boolean terminal;
+        private Progress progress = Progress.silent();
+
+        Stages(boolean terminal) {
+            this.terminal = terminal;
+        }
+
+        @Override
+        public Runnable begin(String stage, int steps) {
+            progress.close();
+            progress = Progress.onTerminal(terminal, stage, steps);
+            return progress::step;
+        }
+
+        @Override
+        public void close() {
+            progress.close();
+        }
+    }
+}

@@ -1,0 +1,57 @@
+package linehold.simulator.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import linehold.simulator.build.Display;
+import linehold.simulator.window.Window;
+import linehold.simulator.window.Window.Pair;
+import linehold.simulator.window.Window.Price;
+import linehold.simulator.window.Window.Proof;
+import linehold.simulator.window.Window.Standstill;
+
+/** Sentences on a window that terminal and page share. */
+final class WindowSentences {
+    private WindowSentences() {}
+
+    static String pair(Window window, Display display) {
+        Pair pair = window.pair();
+        return "Recommended: electric pump on below " + display.speed(pair.onRadPerS()) + ", off above "
+                + display.speed(pair.offRadPerS()) + ". It counts on the pickup alone; what the other ways of starting"
+                + " buy is reserve. Lowered by " + display.speed(pair.marginRadPerS())
+                + " the hardest stop is lost; as it stands the worst of all stops keeps "
+                + display.pressure(pair.marginPa()) + " above the hold pressure.";
+    }
+
+    static String proof(Proof proof) {
+        String drives = "On the demonstration drives (" + proof.setting().title() + ") ";
+        return proof.held()
+                ? drives + "all " + Sentences.count(proof.runs(), "run") + " held."
+                : drives + proof.lost() + " of " + Sentences.count(proof.runs(), "run") + " lost: " + proof.weakest()
+                        + ".";
+    }
+
+    static String price(Price price) {
+        return "There the pump runs " + Numbers.fixed(100 * price.pumpOnShare(), 0) + " % of the time and takes "
+                + Numbers.fixed(price.watts(), 0) + " Wh an hour; the relay moves "
+                + Numbers.fixed(price.relayOperationsPerHour(), 0) + " times an hour, so that its contact lasts "
+                + Numbers.fixed(price.contactLifeH(), 0) + " h of such driving.";
+    }
+
+    /** What a person should know beside the result. */
+    static List<String> notes(Window window, Display display) {
+        List<String> notes = new ArrayList<>();
+        for (Standstill one : window.standstill()) {
+            if (one.fullPa() >= holdPa(window) && one.saggedPa() < holdPa(window)) {
+                notes.add("With oil at " + display.temperature(one.oilC()) + " and the bus sagged to "
+                        + Numbers.fixed(Window.SAGGED_VOLTS, 1) + " V the electric pump holds only "
+                        + display.pressure(one.saggedPa()) + " at standstill: no window helps there, the bus must not"
+                        + " sag that far in hot oil.");
+            }
+        }
+        return notes;
+    }
+
+    private static double holdPa(Window window) {
+        return window.build().limits().holdPressurePa();
+    }
+}

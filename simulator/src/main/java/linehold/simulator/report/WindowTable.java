@@ -1,0 +1,93 @@
+package linehold.simulator.report;
+
+import java.util.List;
+import linehold.simulator.build.Display;
+import linehold.simulator.build.UnitSystem;
+import linehold.simulator.window.Window;
+import linehold.simulator.window.Window.Bound;
+import linehold.simulator.window.Window.Pair;
+import linehold.simulator.window.Window.Price;
+import linehold.simulator.window.Window.Proof;
+
+/** A switch-over window for a terminal; the page has more. */
+public final class WindowTable {
+    private static final int WIDTH = VerdictTable.WIDTH;
+
+    private final Window window;
+    private final Display display;
+    private final StringBuilder out = new StringBuilder();
+
+    private WindowTable(Window window, UnitSystem units) {
+        this.window = window;
+        this.display = new Display(units);
+    }
+
+    /** @return lines, each ended by a line feed */
+    public static String of(Window window, UnitSystem units) {
+        WindowTable table = new WindowTable(window, units);
+        table.write();
+        return table.out.toString();
+    }
+
+    private void write() {
+        WindowTables tables = new WindowTables(window, display);
+        out.append(tables.carry().text(WIDTH));
+        out.append(tables.lead().text(WIDTH));
+        out.append(tables.limits().text(WIDTH));
+        out.append(tables.aids(window.oilC().get(window.oilC().size() - 1)).text(WIDTH));
+        paragraph("", "The 500 rpm rule of thumb (common practice), speed alone:");
+        tables.rule().forEach(line -> paragraph("  ", line));
+        out.append('\n');
+        if (window.pair() != null) {
+            pair(window.pair());
+            price();
+        }
+        if (window.exists()) {
+            out.append("WINDOW: on below ")
+                    .append(display.speed(window.pair().onRadPerS()))
+                    .append(", off above ")
+                    .append(display.speed(window.pair().offRadPerS()))
+                    .append(".\n");
+        } else {
+            window.noWindow().forEach(why -> paragraph("", why));
+            paragraph("", "What would open a window, the best first:");
+            List<String> remedies = tables.remedies();
+            for (int i = 0; i < remedies.size(); i++) {
+                paragraph("  " + (i + 1) + ". ", remedies.get(i));
+            }
+            out.append("\nNO WINDOW.\n");
+        }
+    }
+
+    private void pair(Pair pair) {
+        paragraph("", WindowSentences.pair(window, display));
+        bounds("Switch-on speed", pair.onBounds());
+        bounds("Switch-off speed", pair.offBounds());
+        out.append('\n');
+    }
+
+    private void bounds(String name, List<Bound> bounds) {
+        out.append(name).append(", what it must exceed:\n");
+        for (Bound bound : bounds) {
+            paragraph("  " + display.speed(bound.radPerS()) + "  " + bound.name() + ": ", bound.sentence());
+        }
+    }
+
+    private void price() {
+        for (Proof proof : window.proofs()) {
+            Price all = window.prices().stream()
+                    .filter(price -> price.setting() == proof.setting())
+                    .reduce((first, last) -> last)
+                    .orElseThrow();
+            paragraph("", WindowSentences.proof(proof) + " " + WindowSentences.price(all));
+        }
+        out.append('\n');
+    }
+
+    /** A label and a text, wrapped; following lines are indented. */
+    private void paragraph(String label, String text) {
+        String indent = label.startsWith(" ") ? "  " : "";
+        List<String> lines = TerminalText.wrap((label.strip() + " " + text).strip(), WIDTH - indent.length(), "  ");
+        lines.forEach(line -> out.append(indent).append(line).append('\n'));
+    }
+}

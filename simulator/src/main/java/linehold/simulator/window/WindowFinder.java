@@ -1,0 +1,167 @@
+package linehold.simulator.window;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import linehold.controller.Range;
+import linehold.simulator.build.Build;
+import linehold.simulator.build.Display;
+import linehold.simulator.build.Element;
+import linehold.simulator.drive.RowDrive;
+import linehold.simulator.run.Parallel;
+import linehold.simulator.window.Window.Pair;
+import linehold.simulator.window.Window.Price;
+import linehold.simulator.window.Window.Proof;
+import linehold.simulator.window.Window.Remedy;
+import linehold.simulator.window.Window.RulePoint;
+import linehold.simulator.window.Window.Standstill;
+import linehold.simulator.window.Window.StopLimit;
+import linehold.simulator.window.Window.WindowMap;
+
+/** Finds the switch-over window of a build. The result depends on its arguments alone, not on the number of cores. */
+public final class WindowFinder {
+    private final Build build;
+    private final List<Double> oilC;
+    private final Display display;
+    private final Watch watch;
+
+    /**
+     * @param oilC oil temperatures, °C, at least one; order and repetition do not matter
+     * @param watch told how far the work has got
+     */
+    public WindowFinder(Build build, List<Double> oilC, Watch watch) {
+        this.build = build;
+        this.oilC = oilC.stream().distinct().sorted().toList();
+        this.watch = watch;
+        display = new Display(build.units());
+    }
+
+    public Window find() {
+        List<CarryPoint> carry = all("carry speeds", this::carry);
+        List<Standstill> standstill = all("standstill", this::standstill);
+        LookAhead ahead = lookAhead(carry);
+        StopSearch search = new StopSearch(build, oilC, ahead);
+        List<StopLimit> stops = search.limits(watch.begin("stops", search.limitSteps()));
+        List<RulePoint> rule = search.rule(watch.begin("rule of thumb", oilC.size()));
+        List<WindowMap> maps = search.maps(watch.begin("maps", search.mapSteps()));
+
+        List<String> noWindow = new ArrayList<>(Obstacles.of(build, carry, standstill, stops));
+        Pair pair = null;
+        RowDrive losingStop = null;
+        List<Price> prices = new ArrayList<>();
+        List<Proof> proofs = new ArrayList<>();
+        if (noWindow.isEmpty()) {
+            List<LeadTime> leads = leads(Window.RULE_RAD_PER_S);
+            Recommendation recommendation = new Recommendation(build, ahead, carry, leads, stops);
+            double marginPa = marginPa(recommendation.onRadPerS(), ahead);
+            pair = recommendation.pair(marginPa, watch.begin("creeping", Recommendation.creepingSteps()));
+            losingStop = losingStop(stops, pair, ahead);
+            for (Setting setting : List.of(Setting.ALONE, Setting.FITTED)) {
+                Runnable done = watch.begin("demonstration drives", Costs.steps(build, oilC));
+                Costs costs = Costs.of(build, oilC, setting, pair, ahead, done);
+                prices.addAll(costs.prices());
+                proofs.add(costs.proof());
+            }
+            noWindow.addAll(Obstacles.of(display, marginPa, proofs));
+        }
+        List<Remedy> remedies = noWindow.isEmpty() ? List.of() : new Remedies(build, oilC).ranked(watch);
+        List<LeadTime> leads = leads(pair == null ? Window.RULE_RAD_PER_S : pair.onRadPerS());
+        return new Window(
+                build,
+                oilC,
+                StopSearch.rates(),
+                carry,
+                standstill,
+                leads,
+                stops,
+                rule,
+                maps,
+                ahead,
+                pair,
+                List.copyOf(noWindow),
+                List.copyOf(prices),
+                List.copyOf(proofs),
+                remedies,
+                losingStop);
+    }
+
+    /** A question asked at one oil temperature. */
+    private interface AtOil<T> {
+        T answer(double oilC);
+    }
+
+    private <T> List<T> all(String stage, AtOil<T> question) {
+        List<Callable<T>> tasks = new ArrayList<>();
+        for (double temperature : oilC) {
+            tasks.add(() -> question.answer(temperature));
+        }
+        return List.copyOf(Parallel.all(tasks, watch.begin(stage, tasks.size())));
+    }
+
+    private CarryPoint carry(double temperature) {
+        SteadyState circuit = new SteadyState(build, temperature);
+        double holdPa = build.limits().holdPressurePa();
+        Element forward = TorquePressure.forwardElement(build);
+        return new CarryPoint(
+                temperature,
+                circuit.carryRadPerS(Element.LOW_BAND, Range.DRIVE, holdPa),
+                circuit.carryRadPerS(forward, Range.DRIVE, TorquePressure.forwardPa(build)),
+                circuit.carryRadPerS(Element.REVERSE_CLUTCH, Range.REVERSE, TorquePressure.reversePa(build)),
+                StopTrial.handOverRadPerS(build, temperature));
+    }
+
+    private Standstill standstill(double temperature) {
+        SteadyState circuit = new SteadyState(build, temperature);
+        return new Standstill(
+                temperature,
+                circuit.standstillPa(build.supply().openVolts()),
+                circuit.standstillPa(Window.SAGGED_VOLTS));
+    }
+
+    /** Full bus, then sagged bus, at each oil temperature. */
+    private List<LeadTime> leads(double onRadPerS) {
+        LeadTimes times = new LeadTimes(build);
+        return all(
+                        "lead times",
+                        temperature -> List.of(
+                                times.at(temperature, build.supply().openVolts(), onRadPerS),
+                                times.at(temperature, Window.SAGGED_VOLTS, onRadPerS)))
+                .stream()
+                .flatMap(List::stream)
+                .toList();
+    }
+
+    private LookAhead lookAhead(List<CarryPoint> carry) {
+        LeadTimes times = new LeadTimes(build);
+        double volts = build.supply().openVolts();
+        return new LookAhead(
+                oilC.stream().mapToDouble(x -> x).toArray(),
+                carry.stream().mapToDouble(CarryPoint::holdRadPerS).toArray(),
+                oilC.stream()
+                        .mapToDouble(temperature -> times.at(temperature, volts, Window.RULE_RAD_PER_S)
+                                .afterCommandS())
+                        .toArray());
+    }
+
+    /** What the worst of all stops keeps above the hold pressure with the recommended switch-on speed, Pa. */
+    private double marginPa(double onRadPerS, LookAhead ahead) {
+        List<Double> lowest = all("margin", temperature -> {
+            StopTrial trial = new StopTrial(build, Setting.ALONE, temperature, ahead);
+            return StopSearch.rates().stream()
+                    .mapToDouble(rate -> trial.lowestPa(rate, onRadPerS))
+                    .min()
+                    .orElseThrow();
+        });
+        return lowest.stream().mapToDouble(x -> x).min().orElseThrow()
+                - build.limits().holdPressurePa();
+    }
+
+    private RowDrive losingStop(List<StopLimit> stops, Pair pair, LookAhead ahead) {
+        StopLimit hardest = Recommendation.hardest(stops);
+        double lowered = pair.onRadPerS() - pair.marginRadPerS();
+        if (lowered < SpeedSearch.LOWEST_RAD_PER_S * (1 - 1e-9)) {
+            return null;
+        }
+        return new StopTrial(build, Setting.ALONE, hardest.oilC(), ahead).lost(hardest.rateRadPerS2(), lowered);
+    }
+}
