@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import linehold.controller.calibration.Calibration;
 import linehold.simulator.build.ApplyElementSpec.Band;
 import linehold.simulator.build.ApplyElementSpec.Discs;
 import linehold.simulator.build.LineSpec.AccumulatorSpec;
@@ -19,7 +20,22 @@ final class BuildAssembly {
     }
 
     Build build(String sha256) {
-        List<ApplyElementSpec> elements = List.of(lowBand(), highClutch(), reverseClutch());
+        List<ApplyElementSpec> elements = elements();
+        Calibration calibration = CalibrationReader.read(values, elements);
+        return build(elements, calibration, new Spreads(values.spreads(), values), sha256);
+    }
+
+    /** One car of a build: these values, with the calibration of the nominal ones. */
+    Build car(Build nominal) {
+        return build(elements(), nominal.calibration(), Spreads.NONE, nominal.sha256())
+                .withUnits(nominal.units());
+    }
+
+    private List<ApplyElementSpec> elements() {
+        return List.of(lowBand(), highClutch(), reverseClutch());
+    }
+
+    private Build build(List<ApplyElementSpec> elements, Calibration calibration, Spreads spreads, String sha256) {
         return new Build(
                 values.text(NAME),
                 values.has(DESCRIPTION) ? values.text(DESCRIPTION) : "",
@@ -40,7 +56,9 @@ final class BuildAssembly {
                 sensors(),
                 limits(),
                 installation(),
-                CalibrationReader.read(values, elements),
+                calibration,
+                spreads,
+                List.of(),
                 sha256);
     }
 

@@ -5,7 +5,10 @@ import static linehold.simulator.build.BuildKey.*;
 import java.util.List;
 import java.util.Locale;
 
-/** Refuses a build whose values are possible one by one but not together. Every message names both keys. */
+/**
+ * Refuses a build whose values are possible one by one but not together, in any car within the spreads. Every message
+ * names both keys.
+ */
 final class BuildChecks {
     private final BuildValues values;
 
@@ -36,12 +39,12 @@ final class BuildChecks {
 
     private void pumpAndHose() {
         above(ELECTRIC_RELIEF, HOSE_CRACKING);
-        double ohm = values.si(ELECTRIC_ARMATURE)
-                + values.si(SUPPLY_WIRE)
-                + values.si(SUPPLY_SOURCE)
-                + values.si(RELAY_CONTACT);
-        double stallNm = values.si(ELECTRIC_MOTOR_CONSTANT) * values.si(SUPPLY_OPEN_VOLTAGE) / ohm;
-        if (values.si(ELECTRIC_DRY_FRICTION) >= stallNm) {
+        double ohm = values.high(ELECTRIC_ARMATURE)
+                + values.high(SUPPLY_WIRE)
+                + values.high(SUPPLY_SOURCE)
+                + values.high(RELAY_CONTACT);
+        double stallNm = values.low(ELECTRIC_MOTOR_CONSTANT) * values.low(SUPPLY_OPEN_VOLTAGE) / ohm;
+        if (values.high(ELECTRIC_DRY_FRICTION) >= stallNm) {
             throw contradiction(
                     ELECTRIC_DRY_FRICTION,
                     String.format(Locale.ROOT, "less than %.3g N.m, the stall torque on this supply, given", stallNm),
@@ -57,8 +60,8 @@ final class BuildChecks {
 
     private void gears() {
         above(GEARS_FIRST, GEARS_TOP);
-        double afterUp = values.si(GEARS_SHIFT_UP) * values.si(GEARS_TOP) / values.si(GEARS_FIRST);
-        if (values.si(GEARS_SHIFT_DOWN) >= afterUp) {
+        double afterUp = values.low(GEARS_SHIFT_UP) * values.low(GEARS_TOP) / values.high(GEARS_FIRST);
+        if (values.high(GEARS_SHIFT_DOWN) >= afterUp) {
             String rpm = String.format(
                     Locale.ROOT,
                     "%.0f rpm",
@@ -77,19 +80,19 @@ final class BuildChecks {
     }
 
     private void above(BuildKey key, BuildKey other) {
-        if (values.si(key) <= values.si(other)) {
+        if (values.low(key) <= values.high(other)) {
             throw contradiction(key, "more than", other);
         }
     }
 
     private void below(BuildKey key, BuildKey other) {
-        if (values.si(key) >= values.si(other)) {
+        if (values.high(key) >= values.low(other)) {
             throw contradiction(key, "less than", other);
         }
     }
 
     private void atLeast(BuildKey key, BuildKey other) {
-        if (values.si(key) < values.si(other)) {
+        if (values.low(key) < values.high(other)) {
             throw contradiction(key, "at least", other);
         }
     }

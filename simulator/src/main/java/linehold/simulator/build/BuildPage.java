@@ -32,6 +32,12 @@ final class BuildPage {
             * A flag is `true` or `false`, `yes` or `no`. A list is written `[-20 °C, 20 °C]` and rises.
             * A value over oil temperature is one quantity, or a mapping `{-20 °C: 3 s, 20 °C: 1.5 s}`: straight lines
               between the points, flat outside them.
+            * A value of the car may have a spread: `24 cm3/rev ± 5 %`, `1.0 mm ± 0.05 mm`, `-45 °C ± 3 K`, with `+-` for
+              `±` where the keyboard lacks it. It tells how far the value may lie off to either side from car to car, or
+              off what was measured. A percentage is one of the value, `3 % ± 50 %` being 1.5 % to 4.5 %; otherwise the
+              spread has a unit, for a temperature that of a difference. No value needs a spread; limits, settings of
+              the controller, whole numbers and the section `installation` have none. Verdicts are about the value
+              itself; the spreads count where a command asks how many cars hold.
             * Each key once, indented by spaces. No anchors, no second document. At most 1 MiB of UTF-8.
 
             Anything else is refused in one sentence with file, line, column, key, what was found and what was expected.
@@ -48,6 +54,8 @@ final class BuildPage {
     private static final String CHECKS = """
 
             ## Checks between keys
+
+            Where values have spreads, these hold in any car within them.
 
             * `oil.viscosity-100` below `oil.viscosity-40`.
             * `line.accumulator`: both keys or none.

@@ -124,7 +124,7 @@ final class BuildReader {
 
     private Value value(FileKey key, Node node) {
         Object value = switch (key.type()) {
-            case QUANTITY -> number(key, node);
+            case QUANTITY -> quantity(key, node);
             case COUNT -> count(key, node);
             case FLAG -> flag(key, node);
             case CHOICE -> choice(key, node);
@@ -134,6 +134,38 @@ final class BuildReader {
             case CURVE -> node instanceof Mapping mapping ? curve(key, mapping) : number(key, node);
         };
         return new Value(value, YamlTree.text(node), node.place());
+    }
+
+    private double quantity(FileKey key, Node node) {
+        Optional<TypedSpread> typed = node instanceof Scalar scalar ? TypedSpread.of(scalar.text()) : Optional.empty();
+        if (typed.isEmpty()) {
+            return number(key, node);
+        }
+        if (!key.mayHaveSpread()) {
+            throw error(key, node, "found " + YamlTree.found(node) + ", expected a value without a spread");
+        }
+        double nominal = number(key, new Scalar(typed.get().value(), false, node.place()));
+        values.putSpread(spread(key, node, nominal, typed.get()));
+        return nominal;
+    }
+
+    private Spread spread(FileKey key, Node node, double nominal, TypedSpread typed) {
+        double off = typed.si(key.quantity(), nominal)
+                .orElseThrow(() -> error(
+                        key,
+                        node,
+                        "found the spread '" + typed.spread() + "', expected " + TypedSpread.expected(key.quantity())));
+        double slack = ROUNDING * Math.max(Math.abs(key.least()), Math.abs(key.most()));
+        if (nominal - off < key.least() - slack || nominal + off > key.most() + slack) {
+            throw error(
+                    key,
+                    node,
+                    "found " + YamlTree.found(node) + ", expected a spread that stays between " + key.leastText()
+                            + " and " + key.mostText());
+        }
+        double low = Math.max(key.least(), nominal - off);
+        double high = Math.min(key.most(), nominal + off);
+        return new Spread(key.path(), key.quantity(), YamlTree.text(node), nominal, low, high);
     }
 
     private double number(FileKey key, Node node) {
@@ -236,7 +268,10 @@ final class BuildReader {
     }
 
     private InputException wrong(FileKey key, Node node) {
-        return YamlTree.error(
-                file, node.place(), key.path() + ": found " + YamlTree.found(node) + ", expected " + key.expected());
+        return error(key, node, "found " + YamlTree.found(node) + ", expected " + key.expected());
+    }
+
+    private InputException error(FileKey key, Node node, String sentence) {
+        return YamlTree.error(file, node.place(), key.path() + ": " + sentence);
     }
 }

@@ -16,7 +16,9 @@ import tools.jackson.databind.node.ObjectNode;
  * schema; the program checks those.
  */
 final class BuildSchema {
-    private static final String NUMBER = "[+\\-\u2212]?([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][+-]?[0-9]{1,3})?";
+    private static final String UNSIGNED = "([0-9]+(\\.[0-9]*)?|\\.[0-9]+)([eE][+-]?[0-9]{1,3})?";
+    private static final String NUMBER = "[+\\-\u2212]?" + UNSIGNED;
+    private static final String SPACE = "[ \u00a0\u202f]*";
 
     private BuildSchema() {}
 
@@ -74,7 +76,7 @@ final class BuildSchema {
         ObjectNode node = object();
         node.put("description", key.meaning() + bounds(key));
         switch (key.type()) {
-            case QUANTITY -> quantity(node, key.quantity(), key);
+            case QUANTITY -> quantity(node, key.quantity(), key, key.mayHaveSpread() ? spread(key.quantity()) : "");
             case COUNT -> count(node, key);
             case FLAG -> node.putArray("enum").add(true).add(false).add("yes").add("no");
             case CHOICE -> key.choices().forEach(node.putArray("enum")::add);
@@ -128,12 +130,17 @@ final class BuildSchema {
     }
 
     private static void quantity(ObjectNode node, Quantity quantity, FileKey key) {
+        quantity(node, quantity, key, "");
+    }
+
+    /** @param spread what may follow the value, as a pattern */
+    private static void quantity(ObjectNode node, Quantity quantity, FileKey key, String spread) {
         if (quantity == Quantity.RATIO) {
             ArrayNode either = node.putArray("anyOf");
             either.addObject().put("type", "number").put("minimum", key.least()).put("maximum", key.most());
-            either.addObject().put("type", "string").put("pattern", pattern(quantity));
+            either.addObject().put("type", "string").put("pattern", pattern(quantity, spread));
         } else {
-            node.put("type", "string").put("pattern", pattern(quantity));
+            node.put("type", "string").put("pattern", pattern(quantity, spread));
         }
     }
 
@@ -147,8 +154,22 @@ final class BuildSchema {
 
     /** What a person may type for a quantity, as {@link Quantities} reads it. */
     private static String pattern(Quantity quantity) {
-        String units = quantity.units().stream().map(BuildSchema::spellings).collect(Collectors.joining("|"));
-        return "^" + NUMBER + "[ \u00a0\u202f]*(" + units + ")$";
+        return pattern(quantity, "");
+    }
+
+    private static String pattern(Quantity quantity, String spread) {
+        return "^" + NUMBER + SPACE + "(" + units(quantity) + ")" + spread + "$";
+    }
+
+    /** A spread behind a value, as {@link TypedSpread} reads it. */
+    private static String spread(Quantity quantity) {
+        String unit = quantity == Quantity.TEMPERATURE ? "" : "|%";
+        return "(" + SPACE + TypedSpread.SIGN + SPACE + UNSIGNED + SPACE + "(" + units(TypedSpread.difference(quantity))
+                + unit + "))?";
+    }
+
+    private static String units(Quantity quantity) {
+        return quantity.units().stream().map(BuildSchema::spellings).collect(Collectors.joining("|"));
     }
 
     private static String spellings(Unit unit) {

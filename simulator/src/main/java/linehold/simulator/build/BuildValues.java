@@ -3,6 +3,7 @@ package linehold.simulator.build;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /** The values of one build file by key, each with its place, checked one by one but not yet against each other. */
@@ -24,6 +25,7 @@ final class BuildValues {
     private final String file;
     private final Map<String, Value> values = new HashMap<>();
     private final Map<String, YamlTree.Place> sections = new HashMap<>();
+    private final Map<String, Spread> spreads = new HashMap<>();
 
     BuildValues(String file) {
         this.file = file;
@@ -31,6 +33,30 @@ final class BuildValues {
 
     void put(String path, Value value) {
         values.put(path, value);
+    }
+
+    void putSpread(Spread spread) {
+        spreads.put(spread.key(), spread);
+    }
+
+    /** In the order of the keys. */
+    List<Spread> spreads() {
+        return FileKeys.ALL.stream()
+                .map(key -> spreads.get(key.path()))
+                .filter(Objects::nonNull)
+                .toList();
+    }
+
+    /** The values alone, to be replaced; the copy has no spreads and no places of sections. */
+    BuildValues copy() {
+        BuildValues copy = new BuildValues(file);
+        copy.values.putAll(values);
+        return copy;
+    }
+
+    void replace(String path, double si) {
+        Value nominal = values.get(path);
+        values.put(path, new Value(si, nominal.text(), nominal.place()));
     }
 
     void putSection(String path, YamlTree.Place place) {
@@ -48,6 +74,18 @@ final class BuildValues {
     /** A quantity in SI. */
     double si(BuildKey key) {
         return (Double) value(key).value();
+    }
+
+    /** The lowest that a quantity is in any car, SI. */
+    double low(BuildKey key) {
+        Spread spread = spreads.get(key.path());
+        return spread == null ? si(key) : spread.low();
+    }
+
+    /** The highest that a quantity is in any car, SI. */
+    double high(BuildKey key) {
+        Spread spread = spreads.get(key.path());
+        return spread == null ? si(key) : spread.high();
     }
 
     int count(BuildKey key) {

@@ -167,6 +167,15 @@ record FileKey(
         return dot < 0 ? "" : path.substring(0, dot);
     }
 
+    /** Whether the value may have a spread: a property of the car does, a limit or a setting is exact. */
+    boolean mayHaveSpread() {
+        String part = path.substring(0, Math.max(0, path.indexOf('.')));
+        return type == Type.QUANTITY && !EXACT.contains(part);
+    }
+
+    /** Sections of limits, settings, and parts with tolerances of their own. */
+    private static final List<String> EXACT = List.of("limits", "installation", "controller", "calibration");
+
     /** The last part of the path: {@code volume}. */
     String name() {
         return path.substring(path.lastIndexOf('.') + 1);

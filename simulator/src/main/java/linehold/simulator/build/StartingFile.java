@@ -54,7 +54,7 @@ public final class StartingFile {
         comment(
                 "",
                 "Each comment says what the value means, where a good one comes from, and its bounds. A value may be"
-                        + " typed in any unit that docs/build-file.md lists. A key with # before it is not set; what it shows is"
+                        + " typed in any unit that docs/build-file.md lists, and with its spread from car to car behind ±. A key with # before it is not set; what it shows is"
                         + " its default, or an example where it has none.");
         comment(
                 "",
@@ -142,6 +142,15 @@ public final class StartingFile {
     }
 
     private String one(Quantity quantity, String typed, int digits) {
+        return TypedSpread.of(typed)
+                .map(spread -> plain(quantity, spread.value(), digits) + " ± "
+                        + (spread.isShare()
+                                ? spread.spread()
+                                : plain(TypedSpread.difference(quantity), spread.spread(), digits)))
+                .orElseGet(() -> plain(quantity, typed, digits));
+    }
+
+    private String plain(Quantity quantity, String typed, int digits) {
         return switch (units) {
             case METRIC -> typed;
             case US ->

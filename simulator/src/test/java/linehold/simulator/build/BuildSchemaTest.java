@@ -47,6 +47,10 @@ class BuildSchemaTest {
                 .replace("armature-resistance: 0.12 ohm", "armature-resistance: 120 mΩ")
                 .replace("volume: 0.60 L", "volume: 600ml")
                 .replace("pour-point: -45 °C", "pour-point: \u221249 degF")
+                .replace("displacement: 24 cm3/rev", "displacement: 24 cm3/rev +- 5 %")
+                .replace("leak-bore: 1.0 mm", "leak-bore: 1.0 mm±.05mm")
+                .replace("oil:\n", "oil:\n  entrained-air: 0.03 +/- 0.01\n")
+                .replace("  entrained-air: 3 %\n", "")
                 .replace("calibration:\n", "calibration:\n  carry-speed: {-20 °C: 50 rpm, 120 °C: 260 rpm}\n");
 
         assertThat(complaints(yaml)).isEmpty();
@@ -68,6 +72,10 @@ class BuildSchemaTest {
         "name: demonstration, nickname: demonstration",
         "switch-on-speed: 700 rpm, switch-on-speed: {warm: 700 rpm}",
         "calibration:, calibrations:",
+        "volume: 0.60 L, volume: 0.60 L ± 5 bar",
+        "volume: 0.60 L, volume: 0.60 L ±",
+        "pour-point: -45 °C, pour-point: -45 °C ± 5 %",
+        "hold-pressure: 4.0 bar, hold-pressure: 4.0 bar ± 5 %",
     })
     void shouldRefuseWhatTheProgramRefuses(String good, String bad) {
         assertThat(GoodFile.TEXT).contains(good);

@@ -47,7 +47,7 @@ class StartingFileTest {
     void shouldSpeakUsUnitsWhereAUsWorkshopDoes() {
         assertThat(StartingFile.text("mycar", UnitSystem.US))
                 .contains("\nunits: us\n")
-                .contains("  set-drive: 145.0377 psi\n")
+                .contains("  set-drive: 145.0377 psi ± 7.251887 psi\n")
                 .contains("  motor-peak-torque: 191.7662 lbf.ft\n")
                 .contains("  oil-temperatures: [-4 °F, 68 °F, 140 °F, 212 °F, 248 °F]\n")
                 .doesNotContainPattern("(?m)^ *(# )?[a-z0-9-]+: .*[0-9] (bar|kPa|GPa|N\\.m|L|cm[23]|mm|°C)$");
@@ -78,6 +78,8 @@ class StartingFileTest {
         } else if (expected instanceof Map<?, ?> map) {
             assertThat(((Map<?, ?>) actual).keySet()).as(path).isEqualTo(map.keySet());
             map.forEach((key, value) -> assertSame(path + "." + key, ((Map<?, ?>) actual).get(key), value));
+        } else if (expected instanceof Spreads spreads) {
+            assertSame(path, ((Spreads) actual).all(), spreads.all());
         } else if (expected instanceof Record) {
             assertSameRecord(path, actual, expected);
         } else if (expected instanceof Calibration calibration) {
