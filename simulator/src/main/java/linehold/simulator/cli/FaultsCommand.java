@@ -18,7 +18,9 @@ import linehold.simulator.faults.FaultCampaign;
 import linehold.simulator.faults.FaultRun;
 import linehold.simulator.faults.Phase;
 import linehold.simulator.output.WholeFile;
+import linehold.simulator.report.FaultsHtml;
 import linehold.simulator.report.FaultsJson;
+import linehold.simulator.report.FaultsTable;
 import linehold.simulator.report.Progress;
 import linehold.simulator.run.RunCsv;
 import picocli.CommandLine.Command;
@@ -110,8 +112,11 @@ public final class FaultsCommand implements Callable<Integer> {
             campaign = faults.run(progress::step);
         }
         Path json = out.resolve("faults.json");
+        Path report = out.resolve("faults.html");
         FaultsJson.write(campaign, json);
-        System.out.println("written: " + json);
+        FaultsHtml.write(campaign, build.units(), report);
+        System.out.print(FaultsTable.of(campaign, build.units(), terminal));
+        System.out.println("written: " + json + ", " + report);
         return campaign.covered() ? 0 : 1;
     }
 

@@ -1,9 +1,5 @@
 package linehold.simulator.report;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -38,30 +34,18 @@ public final class VerdictHtml {
     /** The page's text. */
     public static String of(Verdict verdict, UnitSystem units) {
         VerdictHtml page = new VerdictHtml(verdict, units);
-        page.head();
+        PageParts.head(page.html, verdict.build().name() + ": " + page.word());
         page.html.open("body");
         page.html.open("main").line();
         page.titleBlock();
         page.weakest();
         page.matrix();
-        page.cautions();
+        PageParts.cautions(page.html);
         page.facts();
         page.drives();
-        page.limits();
+        PageParts.limits(page.html, Cautions.RESULT);
         page.html.close().close().close();
         return page.html.line().toString();
-    }
-
-    private void head() {
-        html.raw("<!DOCTYPE html>\n").open("html", "lang", "en").line();
-        html.open("head").line();
-        html.empty("meta", "charset", "utf-8").line();
-        html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
-                .line();
-        html.empty("meta", "name", "color-scheme", "content", "light dark").line();
-        html.element("title", verdict.build().name() + ": " + word()).line();
-        html.open("style").line().raw(styleSheet()).close().line();
-        html.close().line();
     }
 
     /** The title block of a drawing: what it is, of which build, with what answer. */
@@ -170,26 +154,6 @@ public final class VerdictHtml {
         }
     }
 
-    private void cautions() {
-        html.open("section", "class", "caution", "aria-labelledby", "cautions");
-        html.element("h2", "Caution: before this becomes a car", "id", "cautions");
-        html.open("ul");
-        for (String caution : Cautions.WORK) {
-            html.element("li", caution);
-        }
-        html.close().close().line();
-    }
-
-    private void limits() {
-        html.open("section", "class", "caution", "aria-labelledby", "limits");
-        html.element("h2", "What this result is, and is not", "id", "limits");
-        html.open("ul");
-        for (String limit : Cautions.RESULT) {
-            html.element("li", limit);
-        }
-        html.close().close().line();
-    }
-
     private String word() {
         return verdict.held() ? "held" : "lost";
     }
@@ -197,13 +161,5 @@ public final class VerdictHtml {
     private String shortSha() {
         String sha = verdict.build().sha256();
         return sha.length() > 12 ? sha.substring(0, 12) : sha;
-    }
-
-    private static String styleSheet() {
-        try (InputStream in = VerdictHtml.class.getResourceAsStream("report.css")) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        } catch (IOException e) {
-            throw new UncheckedIOException("report.css", e);
-        }
     }
 }

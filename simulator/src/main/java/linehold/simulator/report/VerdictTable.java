@@ -179,19 +179,4 @@ public final class VerdictTable {
         TerminalText.wrap(label + text, WIDTH, "  ")
                 .forEach(line -> out.append(line).append('\n'));
     }
-
-    /** Bold red and bold green where there is colour. */
-    private record Ink(boolean colour) {
-        String bad(String text) {
-            return paint("\u001b[1;31m", text);
-        }
-
-        String good(String text) {
-            return paint("\u001b[1;32m", text);
-        }
-
-        private String paint(String code, String text) {
-            return colour ? code + text + "\u001b[0m" : text;
-        }
-    }
 }
