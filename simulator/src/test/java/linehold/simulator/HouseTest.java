@@ -70,7 +70,12 @@ class HouseTest {
                     PACKAGE + "build..")
             .should()
             .dependOnClassesThat()
-            .resideInAnyPackage(PACKAGE + "run..", PACKAGE + "prove..", PACKAGE + "report..", PACKAGE + "cli..");
+            .resideInAnyPackage(
+                    PACKAGE + "run..",
+                    PACKAGE + "prove..",
+                    PACKAGE + "size..",
+                    PACKAGE + "report..",
+                    PACKAGE + "cli..");
 
     @ArchTest
     static final ArchRule physicsUseNoLibrary = classes()

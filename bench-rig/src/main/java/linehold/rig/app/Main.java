@@ -10,6 +10,7 @@ import linehold.simulator.cli.FaultsCommand;
 import linehold.simulator.cli.InitCommand;
 import linehold.simulator.cli.PlantCommand;
 import linehold.simulator.cli.ProveCommand;
+import linehold.simulator.cli.SizeCommand;
 import linehold.simulator.cli.WindowCommand;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -30,6 +31,7 @@ import picocli.CommandLine.Spec;
             ProveCommand.class,
             FaultsCommand.class,
             WindowCommand.class,
+            SizeCommand.class,
             DrivesCommand.class,
             PlantCommand.class
         })

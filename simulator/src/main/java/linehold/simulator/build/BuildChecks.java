@@ -26,6 +26,7 @@ final class BuildChecks {
         checks.gears();
         checks.sensors();
         checks.atLeast(LIMITS_COLD, LIMITS_WARM);
+        checks.installation();
     }
 
     private void oilAndLine() {
@@ -77,6 +78,19 @@ final class BuildChecks {
         above(SENSORS_FULL_SCALE, REGULATOR_REVERSE);
         above(SENSORS_FULL_SCALE, REGULATOR_DRIVE);
         atLeast(SENSORS_ADC_FULL_SCALE, SENSORS_SUPPLY);
+    }
+
+    private void installation() {
+        String outer = InstallationKey.COUPLING_MAJOR.path();
+        String inner = InstallationKey.COUPLING_MINOR.path();
+        if (values.find(outer).isPresent() && values.find(inner).isPresent()) {
+            BuildValues.Value major = values.find(outer).get();
+            BuildValues.Value minor = values.find(inner).get();
+            if ((Double) minor.value() >= (Double) major.value()) {
+                throw values.error(
+                        inner, "found '" + minor.text() + "', expected less than " + outer + " '" + major.text() + "'");
+            }
+        }
     }
 
     private void above(BuildKey key, BuildKey other) {

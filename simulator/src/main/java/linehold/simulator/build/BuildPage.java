@@ -12,11 +12,11 @@ final class BuildPage {
             <!-- Generated from the code by GeneratedBuildPagesTest; edit BuildKey, FileKeys or the calibration keys. -->
 
             One YAML file describes one car: its oil, pumps, hose, relay, wiring, apply elements, gears, sensors, what
-            counts as held, and how the controller decides. `./linehold init mycar.yaml` writes a commented one to start
-            from, `--units us` does so in psi, in³, lbf·ft and °F. Three ship with the program and are named without
-            `.yaml`: `demonstration` (an invented car that holds on every demonstration drive), `rule-of-thumb` (the
-            same car, switched at a fixed 500/600 rpm) and `weak` (the same again with too small an electric pump on a
-            thin cable).
+            counts as held, how the controller decides and, for the sizing sheet, the parts as they are fitted.
+            `./linehold init mycar.yaml` writes a commented one to start from, `--units us` does so in psi, in³, lbf·ft and
+            °F. Three ship with the program and are named without `.yaml`: `demonstration` (an invented car that holds on
+            every demonstration drive), `rule-of-thumb` (the same car, switched at a fixed 500/600 rpm) and `weak` (the
+            same again with too small an electric pump on a thin cable).
 
             **Care.** A verdict is only as good as these numbers. Oil under pressure injures and hot oil burns; a car that
             loses line pressure stops driving or rolls. Measure with the car secured and depressurised, follow local
@@ -70,6 +70,7 @@ final class BuildPage {
             * `sensors.pressure-full-scale` above the set pressures in D and R; `sensors.adc-full-scale` at least
               `sensors.sender-supply`.
             * `limits.engagement-cold` at least `limits.engagement-warm`.
+            * `installation.coupling.minor-diameter` below `installation.coupling.major-diameter`.
             * The calibration must not contradict itself or the car, for example the switch-off speed must exceed the
               switch-on speed by what the pickup can resolve and by at least 50 rpm.
 
