@@ -45,31 +45,21 @@ public final class SizeHtml {
      */
     public static String of(SizeSheet sheet, EarlierSheet earlier, UnitSystem units) {
         SizeHtml page = new SizeHtml(sheet, earlier, units);
-        page.head();
+        PageParts.head(page.html, sheet.build().name() + ": sizing sheet");
         page.html.open("body");
         page.html.open("main").line();
         page.titleBlock();
         page.attention();
         page.changes();
-        page.cautions();
+        PageParts.cautions(page.html);
         for (Topic topic : Topic.values()) {
             page.topic(topic);
         }
-        page.limits();
+        PageParts.limits(
+                page.html,
+                Stream.concat(LIMITS.stream(), Cautions.RESULT.stream()).toList());
         page.html.close().close().close();
         return page.html.line().toString();
-    }
-
-    private void head() {
-        html.raw("<!DOCTYPE html>\n").open("html", "lang", "en").line();
-        html.open("head").line();
-        html.empty("meta", "charset", "utf-8").line();
-        html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
-                .line();
-        html.empty("meta", "name", "color-scheme", "content", "light dark").line();
-        html.element("title", sheet.build().name() + ": sizing sheet").line();
-        html.open("style").line().raw(VerdictHtml.styleSheet()).close().line();
-        html.close().line();
     }
 
     private void titleBlock() {
@@ -224,24 +214,5 @@ public final class SizeHtml {
 
     private void scroll(String id) {
         html.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-labelledby", id);
-    }
-
-    private void cautions() {
-        list("cautions", "Caution: before this becomes a car", Cautions.WORK);
-    }
-
-    private void limits() {
-        list(
-                "limits",
-                "What this result is, and is not",
-                Stream.concat(LIMITS.stream(), Cautions.RESULT.stream()).toList());
-    }
-
-    private void list(String id, String title, List<String> items) {
-        html.open("section", "class", "caution", "aria-labelledby", id);
-        html.element("h2", title, "id", id);
-        html.open("ul");
-        items.forEach(item -> html.element("li", item));
-        html.close().close().line();
     }
 }

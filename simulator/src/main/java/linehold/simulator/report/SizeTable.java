@@ -19,13 +19,13 @@ public final class SizeTable {
 
     private final SizeSheet sheet;
     private final UnitSystem units;
-    private final boolean colour;
+    private final Ink ink;
     private final StringBuilder out = new StringBuilder();
 
     private SizeTable(SizeSheet sheet, UnitSystem units, boolean colour) {
         this.sheet = sheet;
         this.units = units;
-        this.colour = colour;
+        this.ink = new Ink(colour);
     }
 
     /**
@@ -105,14 +105,10 @@ public final class SizeTable {
     }
 
     private String ink(SizeVerdict verdict, String text) {
-        if (!colour) {
-            return text;
-        }
         return switch (verdict) {
-            case OK -> "\u001b[32m" + text + "\u001b[0m";
-            case TIGHT -> "\u001b[1;33m" + text + "\u001b[0m";
-            case NOT_ENOUGH -> "\u001b[1;31m" + text + "\u001b[0m";
-            case INFORMATION, NOT_GIVEN -> text;
+            case OK -> ink.good(text);
+            case NOT_ENOUGH -> ink.bad(text);
+            case TIGHT, INFORMATION, NOT_GIVEN -> text;
         };
     }
 

@@ -39,6 +39,14 @@ class SizerTest {
     }
 
     @Test
+    void shouldFindTheWeakBuildsPumpAndCableNotEnough() {
+        Build weak = BuildFile.loadNamed("weak");
+        assertThat(line(weak, "flow-reserve-hot").verdict()).isEqualTo(SizeVerdict.NOT_ENOUGH);
+        assertThat(line(weak, "fuse-protects-cable").verdict()).isEqualTo(SizeVerdict.NOT_ENOUGH);
+        assertThat(Sizer.sheet(weak).count(SizeVerdict.NOT_GIVEN)).isZero();
+    }
+
+    @Test
     void shouldGiveEveryLineAKeyOfItsOwnAFormulaAndASource() {
         Set<String> keys = new HashSet<>();
         for (SizeLine line : Sizer.sheet(Builds.demonstration()).lines()) {
