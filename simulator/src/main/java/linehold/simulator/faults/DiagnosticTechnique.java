@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import linehold.simulator.build.Build;
 import linehold.simulator.fault.FaultKind;
 import linehold.simulator.fault.FaultKind.Part;
 
@@ -62,14 +63,14 @@ enum DiagnosticTechnique {
     }
 
     /** By part, those that were tried. */
-    static List<Coverage> coverage(List<FaultRun> singles) {
+    static List<Coverage> coverage(Build build, List<FaultRun> singles) {
         return Arrays.stream(values())
-                .map(technique -> technique.of(singles))
+                .map(technique -> technique.of(build, singles))
                 .filter(coverage -> coverage.runs() > 0)
                 .toList();
     }
 
-    private Coverage of(List<FaultRun> singles) {
+    private Coverage of(Build build, List<FaultRun> singles) {
         Map<FaultKind, List<FaultRun>> byKind = singles.stream()
                 .filter(run -> run.fault().kind().part() == part)
                 .collect(Collectors.groupingBy(run -> run.fault().kind()));
@@ -77,12 +78,16 @@ enum DiagnosticTechnique {
         int runs = 0;
         int foundRuns = 0;
         for (List<FaultRun> mode : byKind.values()) {
-            int found =
-                    (int) mode.stream().filter(run -> run.outcome().covered()).count();
+            int found = (int)
+                    mode.stream().filter(run -> foundBeforeHarm(build, run)).count();
             foundModes += found == mode.size() ? 1 : 0;
             foundRuns += found;
             runs += mode.size();
         }
         return new Coverage(part, technique, byKind.size(), foundModes, runs, foundRuns, published, source);
+    }
+
+    private static boolean foundBeforeHarm(Build build, FaultRun run) {
+        return run.outcome().covered() && !Overpressure.is(build, run.highestPressurePa());
     }
 }

@@ -100,7 +100,12 @@ public final class FaultCampaign {
                         .toList(),
                 done);
         return new Campaign(
-                build, singles, worse(singles, pairs), pairs.size(), selfTest, DiagnosticTechnique.coverage(singles));
+                build,
+                singles,
+                worse(singles, pairs),
+                pairs.size(),
+                selfTest,
+                DiagnosticTechnique.coverage(build, singles));
     }
 
     /**

@@ -9,14 +9,23 @@ import linehold.simulator.build.Element;
 
 /** Says in words what a fault did and what was done about it, in the build's units. */
 final class FaultSentences {
+    private final Build build;
     private final Display display;
 
     FaultSentences(Build build) {
+        this.build = build;
         display = new Display(build.units());
     }
 
     /** What it did to the line. */
     String effect(FaultJudge run, double faultS) {
+        String over = Overpressure.is(build, run.highestPressurePa)
+                ? "; it rose to " + display.pressure(run.highestPressurePa) + " in the model, in which nothing bursts"
+                : "";
+        return ofLowPressure(run, faultS) + over;
+    }
+
+    private String ofLowPressure(FaultJudge run, double faultS) {
         if (!Double.isNaN(run.slipS)) {
             return "the " + name(run.slipped) + " slipped under " + display.torque(Math.abs(run.slipTorqueNm)) + " "
                     + after(run.slipS - faultS) + lowest(run);

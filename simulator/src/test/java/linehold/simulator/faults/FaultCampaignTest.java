@@ -128,4 +128,18 @@ class FaultCampaignTest {
         assertThat(campaign.singles()).extracting(run -> run.fault().kind()).containsOnly(FaultKind.SENDER_OPEN);
         assertThat(campaign.pairRuns()).as("three silent faults are left").isEqualTo(2 * 3);
     }
+
+    @Test
+    void shouldNotCallOverpressureFoundBeforeHarm() {
+        Campaign campaign = new FaultCampaign(
+                        TestBuilds.demonstration(),
+                        1,
+                        List.of(FaultKind.REGULATOR_STUCK_SHUT, FaultKind.AIR_IN_OIL),
+                        List.of(Phase.CRUISING))
+                .run(() -> {});
+        assertThat(campaign.singles().get(0).effect()).contains("nothing bursts");
+        assertThat(campaign.singles().get(2).effect()).doesNotContain("nothing bursts");
+        assertThat(campaign.coverage().get(0).foundBeforeHarm()).isEqualTo(1);
+        assertThat(campaign.coverage().get(0).runsBeforeHarm()).isEqualTo(2);
+    }
 }
