@@ -113,8 +113,8 @@ public final class SizeHtml {
                 html.open("li");
                 html.element("strong", mark(line.verdict()), "class", style(line.verdict()));
                 html.text(" ").element("a", line.title(), "href", "#" + line.key());
-                html.text(": " + line.resultText(units) + ", with reserve " + line.limitText(units) + ", at the limit "
-                        + line.mustText(units) + ".");
+                html.text(": " + whole(line.resultText(units)) + ", with reserve " + whole(line.limitText(units))
+                        + ", at the limit " + whole(line.mustText(units)) + ".");
                 html.close();
             }
             html.close();
@@ -143,8 +143,8 @@ public final class SizeHtml {
         html.close().close().open("tbody").line();
         for (EarlierSheet.Change change : changes) {
             html.open("tr").element("th", change.title(), "scope", "row");
-            html.element("td", change.before(), "class", "n");
-            html.open("td", "class", "n").element(change.verdictChanged() ? "strong" : "span", change.now());
+            html.element("td", whole(change.before()), "class", "n");
+            html.open("td", "class", "n").element(change.verdictChanged() ? "strong" : "span", whole(change.now()));
             html.close().close().line();
         }
         html.close().close().close().close().line();
@@ -173,7 +173,9 @@ public final class SizeHtml {
         if (!line.inputs().isEmpty()) {
             html.element(
                     "p",
-                    line.inputs().stream().map(input -> input.text(units)).collect(Collectors.joining(";  ")),
+                    line.inputs().stream()
+                            .map(input -> whole(input.text(units)))
+                            .collect(Collectors.joining("; ")),
                     "class",
                     "quiet");
         }
@@ -185,21 +187,26 @@ public final class SizeHtml {
             html.element("p", line.note());
         }
         html.close();
-        html.element("td", line.resultText(units), "class", "n");
-        html.element("td", line.limitText(units), "class", "n");
-        html.element("td", line.mustText(units), "class", "n");
+        html.element("td", whole(line.resultText(units)), "class", "n");
+        html.element("td", whole(line.limitText(units)), "class", "n");
+        html.element("td", whole(line.mustText(units)), "class", "n");
         html.open("td", "class", line.verdict() == SizeVerdict.NOT_ENOUGH ? "n lostcell" : "n");
         html.element(line.limit() == null ? "span" : "strong", mark(line.verdict()), "class", style(line.verdict()));
         html.close().close().line();
     }
 
+    /** Not broken over two lines, but before a bracket and after a comma. */
+    private static String whole(String figure) {
+        return figure.replace(' ', '\u00a0').replace("\u00a0(", " (").replace(",\u00a0", ", ");
+    }
+
     /** Signs as well as colours and words: a print may be grey. */
     private static String mark(SizeVerdict verdict) {
         return switch (verdict) {
-            case OK -> "✓ " + verdict.text();
-            case TIGHT -> "△ " + verdict.text();
-            case NOT_ENOUGH -> "✕ " + verdict.text();
-            case INFORMATION, NOT_GIVEN -> verdict.text();
+            case OK -> whole("✓ " + verdict.text());
+            case TIGHT -> whole("△ " + verdict.text());
+            case NOT_ENOUGH -> whole("✕ " + verdict.text());
+            case INFORMATION, NOT_GIVEN -> whole(verdict.text());
         };
     }
 

@@ -27,33 +27,19 @@ final class ShaftFit {
      * @param asInputs whether the line names them among its inputs; what is missing it names in any case
      */
     ShaftFit(Draft draft, boolean asInputs) {
-        Reader reader = asInputs ? key -> draft.take(key, symbol(key), Measure.FIT) : draft::need;
-        spacing = reader.si(InstallationKey.FLANGE_SPACING);
-        spacingTolerance = reader.si(InstallationKey.FLANGE_TOLERANCE);
-        motor = reader.si(InstallationKey.MOTOR_SHAFT);
-        motorTolerance = reader.si(InstallationKey.MOTOR_SHAFT_TOLERANCE);
-        transmission = reader.si(InstallationKey.TRANSMISSION_SHAFT);
-        transmissionTolerance = reader.si(InstallationKey.TRANSMISSION_SHAFT_TOLERANCE);
-        coupling = reader.si(InstallationKey.COUPLING_LENGTH);
-        couplingTolerance = reader.si(InstallationKey.COUPLING_LENGTH_TOLERANCE);
+        Reader reader = asInputs ? (key, name) -> draft.take(key, name, Measure.FIT) : (key, name) -> draft.need(key);
+        spacing = reader.si(InstallationKey.FLANGE_SPACING, "S");
+        spacingTolerance = reader.si(InstallationKey.FLANGE_TOLERANCE, "± S");
+        motor = reader.si(InstallationKey.MOTOR_SHAFT, "a");
+        motorTolerance = reader.si(InstallationKey.MOTOR_SHAFT_TOLERANCE, "± a");
+        transmission = reader.si(InstallationKey.TRANSMISSION_SHAFT, "b");
+        transmissionTolerance = reader.si(InstallationKey.TRANSMISSION_SHAFT_TOLERANCE, "± b");
+        coupling = reader.si(InstallationKey.COUPLING_LENGTH, "L");
+        couplingTolerance = reader.si(InstallationKey.COUPLING_LENGTH_TOLERANCE, "± L");
     }
 
     private interface Reader {
-        double si(InstallationKey key);
-    }
-
-    private static String symbol(InstallationKey key) {
-        return switch (key) {
-            case FLANGE_SPACING -> "S";
-            case MOTOR_SHAFT -> "a";
-            case TRANSMISSION_SHAFT -> "b";
-            case COUPLING_LENGTH -> "L";
-            case FLANGE_TOLERANCE -> "± S";
-            case MOTOR_SHAFT_TOLERANCE -> "± a";
-            case TRANSMISSION_SHAFT_TOLERANCE -> "± b";
-            case COUPLING_LENGTH_TOLERANCE -> "± L";
-            default -> throw new IllegalArgumentException(key.path());
-        };
+        double si(InstallationKey key, String name);
     }
 
     double endGapM() {

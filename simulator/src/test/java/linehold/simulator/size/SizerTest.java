@@ -3,6 +3,9 @@ package linehold.simulator.size;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
 import java.util.SplittableRandom;
@@ -63,10 +66,28 @@ class SizerTest {
         }
     }
 
+    /** Rows of docs/size.md begin with one key or several; {@code -cold} stands for another ending, * for any. */
+    @Test
+    void shouldHaveEveryLineDescribedInTheDocs() throws IOException {
+        Path page = Path.of(System.getProperty("linehold.root", "..")).resolve("docs/size.md");
+        Set<String> described = new HashSet<>();
+        for (String row : Files.readAllLines(page)) {
+            if (row.startsWith("| `")) {
+                String first = "";
+                for (String key : row.split("\\|")[1].replace("`", "").strip().split(", ")) {
+                    first = key.startsWith("-") ? first : key;
+                    described.add(key.startsWith("-") ? first.substring(0, first.lastIndexOf('-')) + key : key);
+                }
+            }
+        }
+        for (SizeLine line : Sizer.sheet(Builds.demonstration()).lines()) {
+            String family = line.key().substring(0, line.key().lastIndexOf('-') + 1) + "*";
+            assertThat(described).as(line.key()).containsAnyOf(line.key(), family);
+        }
+    }
+
     @Test
     void shouldNameWhatABuildWithoutInstallationLacksAndNotCountIt() {
-        String yaml = EditedBuild.of().name();
-        assertThat(yaml).isEqualTo("demonstration");
         SizeLine hose = line(EditedBuild.of("    bore: 9.5 mm\n", "", "    length: 1.6 m\n", ""), "hose-far-end-hot");
 
         assertThat(hose.verdict()).isEqualTo(SizeVerdict.NOT_GIVEN);
