@@ -15,8 +15,25 @@ public final class EditedBuild {
 
     /** @param changes old text, new text, old text, new text …; every old text must be there once or more */
     public static Build of(String... changes) {
+        return of(demonstration(), changes);
+    }
+
+    /** The same without the spreads that the build ships with. */
+    public static Build withoutSpreads(String... changes) {
+        return of(demonstration().replaceAll(" ± [0-9.]+ [^ \n]+", ""), changes);
+    }
+
+    private static String demonstration() {
         try (InputStream in = EditedBuild.class.getResourceAsStream("/linehold/builds/demonstration.yaml")) {
-            String yaml = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Build of(String original, String... changes) {
+        try {
+            String yaml = original;
             for (int i = 0; i < changes.length; i += 2) {
                 if (!yaml.contains(changes[i])) {
                     throw new IllegalArgumentException("the demonstration build has no '" + changes[i] + "'");

@@ -90,6 +90,24 @@ public final class Prover {
         return new ClosedLoop(build, oilC, runSeed).run(drive, listener);
     }
 
+    /** One drive at one temperature, told only by how far it stays from its limits: for runs by the thousand. */
+    public Reserve reserve(Drive drive, double oilC) {
+        Accountant account = new Accountant(build);
+        Moment[] last = new Moment[1];
+        run(drive, oilC, moment -> {
+            last[0] = moment;
+            return account.tick(moment);
+        });
+        account.end(last[0]);
+        boolean pressureLost = account.firstLoss.containsKey(Criterion.PRESSURE_LOST);
+        double lowestPa = pressureLost ? account.pressureMinPa : account.settledMinPa;
+        return new Reserve(
+                lowestPa / build.limits().holdPressurePa(),
+                account.marginMin / build.limits().safetyFactor(),
+                build.limits().engagementLimitS(oilC) / account.longestEngagementS,
+                account.firstLoss.keySet().stream().findFirst().orElse(null));
+    }
+
     private RunVerdict withCloseUp(Drive drive, Judged run) {
         CloseUpRecorder recorder = new CloseUpRecorder(run.momentS);
         run(drive, run.verdict.oilC(), recorder);
