@@ -215,8 +215,7 @@ public final class Controller {
         double sensedPa = sender.pressurePa();
         PumpState state = pump.state();
         boolean engaged = rangeFitted && (in.selectedRange == Range.DRIVE || in.selectedRange == Range.REVERSE);
-        boolean shouldHold = prime.tooLong() && feed.pumpLoaded();
-        senderMotion.watchPrime(nowNs, sensedPa, state == PumpState.PRIME, feed.selfTest(), shouldHold);
+        senderMotion.watchPrime(nowNs, sensedPa, state == PumpState.PRIME, feed.selfTest());
         senderMotion.watchHandOver(
                 nowNs,
                 sensedPa,
@@ -237,7 +236,6 @@ public final class Controller {
         signs.oilTemperatureC = situation.oilTemperatureC;
         signs.edges = in.pickupEdgeCount;
         signs.pickupLost = pickupLost.active();
-        signs.standstillConfirmed = situation.standstillConfirmed;
         signs.internalPumpCarries = !situation.belowSwitchOn && situation.pressureHolds && !situation.helpWanted();
         signs.letGo = pressureLoss.letGo();
         signs.bothRelays = codes.wantsBothRelays();

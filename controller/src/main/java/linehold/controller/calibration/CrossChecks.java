@@ -17,7 +17,7 @@ final class CrossChecks {
         checks.pressures();
         checks.sender();
         checks.times();
-        checks.currents();
+        checks.feed();
     }
 
     private void speeds() {
@@ -77,7 +77,8 @@ final class CrossChecks {
         below(Key.CONTROL_PERIOD, Key.RELAY_READBACK_TIME);
     }
 
-    private void currents() {
+    private void feed() {
+        below(Key.CONTACT_CLOSED_FRACTION, Key.CONTACT_WELDED_FRACTION);
         below(Key.PUMP_CURRENT_OPEN, Key.PUMP_CURRENT_DRY);
         below(Key.PUMP_CURRENT_DRY, Key.PUMP_CURRENT_STALLED);
     }

@@ -210,6 +210,14 @@ public enum Key {
             0.95,
             0.6,
             "Share of bus voltage behind the contact from which it counts as closed; assumed."),
+    CONTACT_WELDED_FRACTION(
+            TYPED,
+            RATIO,
+            0.5,
+            0.99,
+            0.9,
+            "With every relay off, share of bus voltage behind the contacts from which one counts as welded; assumed: a"
+                    + " pump that coasts soon feeds back less."),
     NOMINAL_BUS_VOLTAGE(
             TYPED, VOLTAGE, 9, 16, 12, "Stands in for the bus voltage while that is not measured; common practice."),
     SELF_TEST_RELEASE_TIME(
@@ -217,9 +225,9 @@ public enum Key {
             TIME,
             0.05,
             2,
-            0.3,
+            0.5,
             "How long at key-on voltage may stay behind the contacts with no relay on (LH-RL-5); assumed: a pump that"
-                    + " coasts feeds its own voltage back, at most 0.3 s."),
+                    + " coasts unloaded feeds back near bus voltage for up to 0.4 s."),
 
     // Pump current (LH-RL-4)
     PUMP_CURRENT_OPEN(

@@ -10,7 +10,6 @@ public final class PrimeCheck {
     private final HeldFault failed;
     private boolean priming;
     private long sinceNs;
-    private boolean tooLong;
 
     public PrimeCheck(Calibration calibration) {
         this.calibration = calibration;
@@ -29,19 +28,13 @@ public final class PrimeCheck {
             sinceNs = nowNs;
         }
         priming = isPriming;
-        // A tick late: at the limit the check of the sender has its say first, and may set the pressure aside.
-        failed.update(nowNs, tooLong && isPriming && pressurePa < holdPa, pressurePa >= holdPa, letGo);
         double limitNs = 1e9 * calibration.at(Key.PRIME_LIMIT_TIME, oilTemperatureC);
-        tooLong = priming && nowNs - sinceNs >= limitNs;
+        boolean tooLong = priming && nowNs - sinceNs >= limitNs;
+        failed.update(nowNs, tooLong && pressurePa < holdPa, pressurePa >= holdPa, letGo);
     }
 
     public void clearAtKeyOff() {
         failed.clear();
-    }
-
-    /** Whether PRIME now lasts longer than it may. */
-    public boolean tooLong() {
-        return tooLong;
     }
 
     public boolean failed() {

@@ -25,7 +25,7 @@ final class PumpCurrentCheck {
     private final Confirmation lowCurrent;
     private final Confirmation highCurrent;
     private final Confirmation senseless;
-    private final Confirmation holdsWithoutCurrent;
+    private final PressureEvidence evidence;
     private final HeldFault open;
     private final HeldFault dry;
     private final HeldFault stalled;
@@ -35,7 +35,6 @@ final class PumpCurrentCheck {
     private long onSinceNs;
     private boolean sensorLost;
     private boolean flows;
-    private boolean loaded;
 
     PumpCurrentCheck(Calibration calibration) {
         this.calibration = calibration;
@@ -50,7 +49,7 @@ final class PumpCurrentCheck {
         lowCurrent = new Confirmation(calibration.ns(Key.PUMP_DRY_CONFIRM_TIME), 0);
         highCurrent = new Confirmation(confirmNs, 0);
         senseless = new Confirmation(confirmNs, 0);
-        holdsWithoutCurrent = new Confirmation(calibration.ns(Key.PUMP_EVIDENCE_TIME), 0);
+        evidence = new PressureEvidence(calibration);
         long returnNs = calibration.ns(Key.PRESSURE_RETURN_TIME);
         open = new HeldFault(returnNs);
         dry = new HeldFault(returnNs);
@@ -60,9 +59,10 @@ final class PumpCurrentCheck {
 
     /**
      * @param anyRelayOn whether a relay was told to feed the pump
+     * @param still whether the shaft stands
      * @param voltage the voltage behind the contacts
      */
-    void update(long nowNs, PumpSigns signs, boolean anyRelayOn, ContactVoltage voltage) {
+    void update(long nowNs, PumpSigns signs, boolean anyRelayOn, boolean still, ContactVoltage voltage) {
         if (!fitted) {
             return;
         }
@@ -73,18 +73,19 @@ final class PumpCurrentCheck {
         double scale = Double.isFinite(signs.busVolts) ? signs.busVolts / nominalBusVolts : 1;
         double amps = signs.amps;
         boolean some = amps > openAmps * scale;
-        boolean holdsAtRest = signs.standstillConfirmed && signs.pressurePa >= holdPa;
-        judgeSensor(nowNs, amps, some, voltage, holdsAtRest);
+        boolean holdsAtRest = still && signs.pressurePa >= holdPa;
+        boolean denied = on && voltage.full() && !some && still;
+        sensorLost |= evidence.update(nowNs, denied, signs.pressurePa);
+        judgeSensor(nowNs, amps, some, voltage);
         flows = some && !sensorLost;
         judgePump(nowNs, signs, scale, voltage, holdsAtRest);
     }
 
     /** A sensor that contradicts everything else is set aside until key-off. */
-    private void judgeSensor(long nowNs, double amps, boolean some, ContactVoltage voltage, boolean holdsAtRest) {
+    private void judgeSensor(long nowNs, double amps, boolean some, ContactVoltage voltage) {
         boolean impossible = !(amps >= -openAmps) || amps == Double.POSITIVE_INFINITY;
         boolean fromNothing = some && !on && !voltage.fed() && !voltage.blind();
         sensorLost |= senseless.update(impossible || fromNothing, nowNs);
-        sensorLost |= holdsWithoutCurrent.update(on && voltage.fed() && holdsAtRest && !some, nowNs);
     }
 
     private void judgePump(long nowNs, PumpSigns signs, double scale, ContactVoltage voltage, boolean holdsAtRest) {
@@ -92,11 +93,10 @@ final class PumpCurrentCheck {
         boolean judged = on && !sensorLost && voltage.judgeable() && voltage.fed();
         boolean settled = judged && nowNs - onSinceNs >= spinUpNs;
         boolean pressureHolds = signs.pressurePa >= holdPa;
-        boolean none = judged && !flows && !holdsAtRest;
+        boolean none = judged && voltage.full() && !flows && !holdsAtRest;
         boolean low = settled && flows && signs.amps < dryAmps * scale && !pressureHolds;
         boolean high = settled && signs.amps >= stalledAmps * scale && !holdsAtRest;
         boolean good = settled && flows && !low && !high;
-        loaded = good && signs.amps >= dryAmps * scale;
 
         boolean stallSeen = highCurrent.update(high, nowNs);
         open.update(nowNs, noCurrent.update(none, nowNs), good, signs.letGo);
@@ -118,9 +118,9 @@ final class PumpCurrentCheck {
         return flows;
     }
 
-    /** Whether current is known to be what a pump draws that works against pressure. */
-    boolean loaded() {
-        return loaded;
+    /** Whether current is missing and it is not yet known whether the pump or the sensor is to blame. */
+    boolean missing() {
+        return usable() && !flows && !open.active();
     }
 
     /** Whether the sensor can be believed. */

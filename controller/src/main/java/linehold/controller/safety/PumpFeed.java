@@ -10,7 +10,6 @@ import linehold.controller.signal.Confirmation;
  */
 public final class PumpFeed {
     private final boolean standbyFitted;
-    private final double holdPa;
     private final ContactVoltage voltage;
     private final PumpCurrentCheck current;
     private final SelfTest selfTest;
@@ -18,14 +17,13 @@ public final class PumpFeed {
     private final RelayCheck standbyRelay;
     private final Confirmation notOpening;
     private final Confirmation noFeed;
-    private final Confirmation holdsUnseen;
+    private final PressureEvidence evidence;
     private final HeldFault lost;
     private boolean mainOn;
     private boolean standbyOn;
 
     public PumpFeed(Calibration calibration) {
         standbyFitted = calibration.is(Key.STANDBY_RELAY_FITTED);
-        holdPa = calibration.get(Key.HOLD_PRESSURE);
         voltage = new ContactVoltage(calibration);
         current = new PumpCurrentCheck(calibration);
         selfTest = new SelfTest(calibration);
@@ -34,7 +32,7 @@ public final class PumpFeed {
         standbyRelay = new RelayCheck(readbackNs);
         notOpening = new Confirmation(calibration.ns(Key.WELDED_CONFIRM_TIME), 0);
         noFeed = new Confirmation(readbackNs, 0);
-        holdsUnseen = new Confirmation(calibration.ns(Key.PUMP_EVIDENCE_TIME), 0);
+        evidence = new PressureEvidence(calibration);
         lost = new HeldFault(calibration.ns(Key.PRESSURE_RETURN_TIME));
     }
 
@@ -42,52 +40,61 @@ public final class PumpFeed {
     public void update(long nowNs, PumpSigns signs) {
         boolean anyOn = mainOn || standbyOn;
         voltage.read(signs);
-        current.update(nowNs, signs, anyOn, voltage);
-        // Counted from the moment that nothing else shows the pump fed: stored pressure must not hide a dead relay.
-        boolean unseen = anyOn && !voltage.fed() && !current.flows();
-        boolean pressureShowsPump =
-                holdsUnseen.update(unseen && signs.standstillConfirmed && signs.pressurePa >= holdPa, nowNs);
-        boolean pumpRuns = current.flows() || pressureShowsPump;
-        voltage.judge(nowNs, anyOn, pumpRuns);
-        boolean fed = voltage.fed() || current.flows();
-        selfTest.update(nowNs, signs, voltage.judgeable(), voltage.fed(), fed, mainRelay.stuckOff());
+        boolean still = selfTest.still(nowNs) && !signs.pickupLost;
+        current.update(nowNs, signs, anyOn, still, voltage);
+        boolean seen = voltage.fed() || current.flows();
+        // Asked only while nothing else shows the pump fed: stored pressure must not hide a dead relay.
+        boolean pressureShows = evidence.update(nowNs, anyOn && still && !seen, signs.pressurePa);
+        boolean runs = seen || pressureShows;
+        voltage.judge(nowNs, anyOn, runs);
+        boolean closed = voltage.fed() || current.flows() && !voltage.weak();
+        // A pump that coasts still feeds back a good part of the bus voltage: the test asks for all of it.
+        boolean sound = voltage.full() || current.flows() && voltage.silent();
+        selfTest.update(nowNs, signs, voltage.judgeable(), voltage.full(), sound, current.missing());
 
         judgeWelds(nowNs);
-        decideRelays(nowNs, signs, fed || pressureShowsPump);
+        decideRelays(nowNs, signs, closed || pressureShows, runs);
     }
 
     /** LH-RL-2. While a relay is on nothing can be learnt about a weld: the last finding stands. */
     private void judgeWelds(long nowNs) {
         boolean off = !mainOn && !standbyOn && voltage.judgeable();
-        boolean staysForLong = notOpening.update(off && voltage.fed(), nowNs);
+        boolean staysForLong = notOpening.update(off && voltage.full(), nowNs);
         if (staysForLong || selfTest.voltageStays()) {
             mainRelay.voltageStays();
             standbyRelay.voltageStays();
-        } else if (off && !voltage.fed()) {
+        } else if (off && !voltage.full()) {
             mainRelay.wireIsDead();
             standbyRelay.wireIsDead();
         }
     }
 
-    private void decideRelays(long nowNs, PumpSigns signs, boolean runs) {
+    /**
+     * @param closed whether anything shows a closed contact
+     * @param runs whether anything shows that the pump is fed, be it through a worn contact
+     */
+    private void decideRelays(long nowNs, PumpSigns signs, boolean closed, boolean runs) {
         if (voltage.blind()) {
             mainRelay.acquit();
             standbyRelay.acquit();
         }
         // Without readback only current can tell that a contact does not close.
-        boolean unfed = !runs && voltage.judgeable() && (!voltage.blind() || current.usable());
+        boolean open = !closed && voltage.judgeable() && (!voltage.blind() || current.usable());
         boolean wasOn = mainOn || standbyOn;
         boolean wanted = signs.wanted && !current.resting();
         mainOn = wanted && selfTest.allowsMain();
-        mainRelay.update(nowNs, mainOn, unfed);
+        mainRelay.update(nowNs, mainOn, open);
+        if (selfTest.mainStuckOff()) {
+            mainRelay.testedStuckOff();
+        }
         boolean along = selfTest.allowsMain() && (signs.bothRelays || mainRelay.stuckOff());
         standbyOn = standbyFitted && wanted && (along || selfTest.wantsStandby());
-        standbyRelay.update(nowNs, standbyOn, unfed);
+        standbyRelay.update(nowNs, standbyOn, open);
         if (selfTest.standbyStuckOff()) {
             standbyRelay.testedStuckOff();
         }
         boolean allOn = mainOn && (standbyOn || !standbyFitted);
-        lost.update(nowNs, noFeed.update(allOn && unfed, nowNs), wasOn && runs, signs.letGo);
+        lost.update(nowNs, noFeed.update(allOn && open && !runs, nowNs), wasOn && runs, signs.letGo);
     }
 
     public void clearAtKeyOff() {
@@ -119,11 +126,6 @@ public final class PumpFeed {
     /** LH-RL-3: no fitted relay feeds the pump. */
     public boolean lost() {
         return lost.active();
-    }
-
-    /** Whether current is known to be what a pump draws that works against pressure. */
-    public boolean pumpLoaded() {
-        return current.loaded();
     }
 
     /** Enters everything found into the store. */

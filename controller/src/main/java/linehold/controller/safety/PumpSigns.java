@@ -24,8 +24,6 @@ public final class PumpSigns {
     public long edges;
     /** The pickup is lost: no edge means nothing. */
     public boolean pickupLost;
-    /** Standstill for the confirm time. */
-    public boolean standstillConfirmed;
     /** The shaft is fast enough for the internal pump, and pressure is known to hold. */
     public boolean internalPumpCarries;
     /** The driver asks for no torque (LH-PR-2). */

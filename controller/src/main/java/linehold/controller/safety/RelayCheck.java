@@ -22,11 +22,11 @@ final class RelayCheck {
 
     /**
      * @param on whether this relay shall feed the pump
-     * @param unfed whether nothing shows that the pump is fed
+     * @param open whether nothing shows a closed contact
      */
-    void update(long nowNs, boolean on, boolean unfed) {
+    void update(long nowNs, boolean on, boolean open) {
         // Latched: the other relay's voltage on the same wire would acquit this one.
-        stuckOff |= notClosing.update(on && unfed, nowNs);
+        stuckOff |= notClosing.update(on && open, nowNs);
         closedSinceDead |= on;
     }
 

@@ -34,6 +34,7 @@ final class SelfTest {
     private boolean started;
     private long edgesBefore;
     private long stillSinceNs;
+    private boolean mainStuckOff;
     private boolean standbyStuckOff;
     private boolean voltageStays;
 
@@ -47,12 +48,13 @@ final class SelfTest {
 
     /**
      * @param judgeable whether the bus is high enough to tell a closed contact from an open one
-     * @param voltage whether voltage is read behind the contacts
-     * @param fed whether voltage or current shows that the pump is fed
-     * @param mainStuckOff whether the main relay has been found not to close
+     * @param voltage whether bus voltage stands behind the contacts
+     * @param closed whether that, or pump current where no voltage is read, shows a sound closed contact
+     * @param missing whether pump current is missing, and pump or sensor not yet found to be at fault
      */
-    void update(long nowNs, PumpSigns signs, boolean judgeable, boolean voltage, boolean fed, boolean mainStuckOff) {
+    void update(long nowNs, PumpSigns signs, boolean judgeable, boolean voltage, boolean closed, boolean missing) {
         boolean edgeCame = edgeCame(nowNs, signs.edges);
+        mainStuckOff = false;
         standbyStuckOff = false;
         voltageStays = false;
         if (signs.priming && !wasPriming) {
@@ -68,7 +70,7 @@ final class SelfTest {
         if (!signs.priming || mayNotOpen) {
             end(SelfTestState.NOT_DONE);
         } else {
-            advance(nowNs, voltage, fed, mainStuckOff);
+            advance(nowNs, voltage, closed, missing);
         }
     }
 
@@ -83,8 +85,8 @@ final class SelfTest {
     }
 
     /** A phase that is over at once is passed in the same tick. */
-    private void advance(long nowNs, boolean voltage, boolean fed, boolean mainStuckOff) {
-        if (phase == Phase.WAITING && nowNs - stillSinceNs >= stillNs) {
+    private void advance(long nowNs, boolean voltage, boolean closed, boolean missing) {
+        if (phase == Phase.WAITING && still(nowNs)) {
             enter(Phase.ALL_OFF, nowNs);
         }
         if (phase == Phase.ALL_OFF) {
@@ -98,9 +100,9 @@ final class SelfTest {
                 end(SelfTestState.FAILED);
             }
         } else if (phase == Phase.STANDBY_ON) {
-            standbyStuckOff = !fed && nowNs - phaseSinceNs >= readbackNs;
+            standbyStuckOff = !closed && nowNs - phaseSinceNs >= readbackNs;
             failed |= standbyStuckOff;
-            if (fed || standbyStuckOff) {
+            if (closed || standbyStuckOff) {
                 enter(Phase.STANDBY_OFF, nowNs);
             }
         } else if (phase == Phase.STANDBY_OFF) {
@@ -109,8 +111,11 @@ final class SelfTest {
             if (!voltage || voltageStays) {
                 enter(Phase.MAIN_ON, nowNs);
             }
-        } else if (phase == Phase.MAIN_ON && (fed || mainStuckOff)) {
-            end(failed || mainStuckOff ? SelfTestState.FAILED : SelfTestState.PASSED);
+        } else if (phase == Phase.MAIN_ON) {
+            mainStuckOff = !closed && nowNs - phaseSinceNs >= readbackNs;
+            if (closed && !missing || mainStuckOff) {
+                end(failed || mainStuckOff ? SelfTestState.FAILED : SelfTestState.PASSED);
+            }
         }
     }
 
@@ -122,6 +127,11 @@ final class SelfTest {
     private void end(SelfTestState result) {
         phase = Phase.OVER;
         state = result;
+    }
+
+    /** Whether the shaft stands: no edge came for as long as one pulse takes at standstill speed. */
+    boolean still(long nowNs) {
+        return started && nowNs - stillSinceNs >= stillNs;
     }
 
     /** Whether nothing of the test is left to do, done or not. */
@@ -141,6 +151,11 @@ final class SelfTest {
     /** Whether the test feeds the pump through the standby relay now. */
     boolean wantsStandby() {
         return phase == Phase.STANDBY_ON;
+    }
+
+    /** Found at this tick: the main relay does not close. */
+    boolean mainStuckOff() {
+        return mainStuckOff;
     }
 
     /** Found at this tick: the standby relay does not close. */

@@ -5,9 +5,9 @@ import linehold.controller.calibration.Key;
 import linehold.controller.signal.Span;
 
 /**
- * LH-PR-4: a sender that does not move where pressure must have moved. Three occasions: a prime with a key-on test, in
- * which the pump is off and then on; a prime that never holds although the pump draws the current of a pump that works
- * against pressure; and a hand-over, from standstill on the electric pump to the internal pump alone.
+ * LH-PR-4: a sender that does not move where pressure must have moved. Two occasions: a prime with a key-on test, in
+ * which the pump is off and then on; and a hand-over, from standstill on the electric pump to the internal pump alone. A
+ * sender that stays low is never suspect: the pressure may be low indeed, and LH-PR-2 and LH-PR-3 withhold drive.
  */
 public final class SenderMotionCheck {
     private final double bandPa;
@@ -36,9 +36,8 @@ public final class SenderMotionCheck {
      * @param pressurePa line pressure as the sender has it, Pa; NaN while it is lost
      * @param isPriming in PRIME
      * @param test how far the key-on test is
-     * @param shouldHold whether prime has lasted long enough, and the pump draws the current of a pump against pressure
      */
-    public void watchPrime(long nowNs, double pressurePa, boolean isPriming, SelfTestState test, boolean shouldHold) {
+    public void watchPrime(long nowNs, double pressurePa, boolean isPriming, SelfTestState test) {
         if (isPriming && !wasPriming) {
             prime.restart(pressurePa);
             primeOpen = true;
@@ -48,13 +47,11 @@ public final class SenderMotionCheck {
         if (test == SelfTestState.RUNNING) {
             testedSinceNs = nowNs;
         }
-        boolean unmoved = primeOpen && prime.width() < bandPa;
         // A welded relay never let the pump rest, and a test not done never asked it to.
         if (test == SelfTestState.PASSED && primeOpen && nowNs - testedSinceNs >= motionNs && pressurePa >= holdPa) {
-            suspect |= unmoved;
+            suspect |= prime.width() < bandPa;
             primeOpen = false;
         }
-        suspect |= unmoved && shouldHold;
     }
 
     /**

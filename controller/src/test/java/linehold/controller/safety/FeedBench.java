@@ -5,7 +5,7 @@ import linehold.controller.calibration.Key;
 
 /**
  * Two relays, one wire, a pump and the key on a bench. The contacts follow within a tick; what a test breaks stays broken.
- * The pump's own voltage fades within {@link #coastS} after the feed ends, from nine tenths of the bus.
+ * The pump's own voltage fades within {@link #coastS} after the feed ends, from 98 % of the bus.
  */
 final class FeedBench {
     static final double BUS = 13;
@@ -21,6 +21,12 @@ final class FeedBench {
     boolean fuseBlown;
     boolean mainReadbackBroken;
     boolean standbyReadbackBroken;
+    /** Voltage lost in the closed main contact, V. */
+    double mainDropVolts = 0.1;
+    /** Voltage lost in the closed standby contact, V. */
+    double standbyDropVolts = 0.1;
+    /** Whether the shaft turns, an edge each tick. */
+    boolean turning;
     /** Pump current while fed, A. */
     double ampsWhileFed = 12;
     /** What the sensor shows, where it is not the truth. */
@@ -87,11 +93,14 @@ final class FeedBench {
         boolean standby = standbySticks != null ? standbySticks : feed.standbyOn();
         fed = (main || standby) && !fuseBlown;
         fadesForS = fed ? coastS : Math.max(0, fadesForS - TICK_S);
-        double coasting = coastS == 0 ? 0 : 0.9 * BUS * fadesForS / coastS;
-        double volts = fed ? signs.busVolts - 0.1 : coasting;
+        double coasting = coastS == 0 ? 0 : 0.98 * BUS * fadesForS / coastS;
+        double contact =
+                main && standby ? Math.min(mainDropVolts, standbyDropVolts) : main ? mainDropVolts : standbyDropVolts;
+        double volts = fed ? signs.busVolts - contact : coasting;
         signs.mainContactVolts = mainReadbackBroken ? 0 : volts;
         signs.standbyContactVolts = standbyReadbackBroken ? Double.NaN : volts;
         double amps = fed ? ampsWhileFed : 0;
+        signs.edges += turning ? 1 : 0;
         signs.amps = sensorShows != null ? sensorShows : amps;
         feed.update(nowNs, signs);
         feed.report(codes);

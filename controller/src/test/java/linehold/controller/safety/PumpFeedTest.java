@@ -138,21 +138,21 @@ class PumpFeedTest {
         assertThat(measured.feed.lost()).isTrue();
     }
 
-    @Test
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
     @Requirement("LH-RL-1")
-    void shouldTellABrokenReadbackFromADeadRelayByPressureAtStandstill() {
+    void shouldTellABrokenReadbackFromADeadRelayByPressureAtStandstill(boolean rises) {
         FeedBench single = new FeedBench(false, false);
         single.tested();
         single.mainReadbackBroken = true;
-        single.signs.standstillConfirmed = true;
-        single.signs.pressurePa = 3.9e5;
-        single.run(2);
-        assertThat(single.active(TroubleCode.MAIN_RELAY_STUCK_OFF)).isTrue();
-        assertThat(single.feed.lost()).isTrue();
-        single.signs.pressurePa = 4e5;
+        single.signs.pressurePa = rises ? 1.9e5 : 4e5;
         single.run(0.9);
+        assertThat(single.active(TroubleCode.MAIN_RELAY_STUCK_OFF)).isTrue();
         assertThat(single.active(TroubleCode.MAIN_READBACK_LOST)).isFalse();
-        single.run(0.3);
+        assertThat(single.feed.lost()).isTrue();
+        // Risen pressure shows it at once, pressure that was there only after the evidence time.
+        single.signs.pressurePa = 4e5;
+        single.run(rises ? 0.1 : 0.2);
         assertThat(single.codes.active())
                 .isEqualTo(TroubleCode.MAIN_READBACK_LOST.bit() | TroubleCode.PUMP_FEED_LOST.bit());
         single.run(2);
@@ -167,7 +167,6 @@ class PumpFeedTest {
     @Test
     @Requirement("LH-RL-1")
     void shouldNotLetStoredPressureHideADeadRelay() {
-        bench.signs.standstillConfirmed = true;
         bench.signs.pressurePa = 8e5;
         bench.tested().run(5);
         bench.mainSticks = false;
@@ -183,6 +182,9 @@ class PumpFeedTest {
         FeedBench single = new FeedBench(false, false);
         single.tested();
         single.mainSticks = false;
+        single.turning = true;
+        single.signs.pressurePa = 3e5;
+        single.run(1);
         single.signs.pressurePa = 8e5;
         single.run(5);
         assertThat(single.active(TroubleCode.MAIN_RELAY_STUCK_OFF)).isTrue();
@@ -214,10 +216,38 @@ class PumpFeedTest {
         assertThat(bench.codes.active()).isZero();
     }
 
+    @ParameterizedTest
+    @CsvSource({"7.9, none", "7.7, worn", "1.4, worn", "1.2, silent"})
+    @Requirement("LH-RL-1")
+    void shouldTellAWornContactFromASilentReadbackByTheVoltageThatIsLeft(double voltsLeft, String finding) {
+        FeedBench measured = new FeedBench(false, true);
+        measured.tested();
+        measured.mainDropVolts = FeedBench.BUS - voltsLeft;
+        measured.run(1);
+        assertThat(measured.active(TroubleCode.MAIN_RELAY_STUCK_OFF)).isEqualTo(finding.equals("worn"));
+        assertThat(measured.active(TroubleCode.MAIN_READBACK_LOST)).isEqualTo(finding.equals("silent"));
+        assertThat(measured.feed.lost()).isFalse();
+    }
+
+    @Test
+    @Requirement({"LH-RL-1", "LH-RL-3"})
+    void shouldHelpAWornMainContactByTheStandbyRelayAndNotCallTheFeedLost() {
+        FeedBench measured = new FeedBench(true, true);
+        measured.tested();
+        measured.mainDropVolts = 6;
+        measured.run(1);
+        assertThat(measured.codes.active()).isEqualTo(TroubleCode.MAIN_RELAY_STUCK_OFF.bit());
+        assertThat(measured.feed.standbyOn()).isTrue();
+        measured.standbyDropVolts = 6;
+        measured.run(1);
+        assertThat(measured.active(TroubleCode.STANDBY_RELAY_STUCK_OFF)).isTrue();
+        assertThat(measured.feed.lost()).isFalse();
+    }
+
     @Test
     @Requirement("LH-RL-2")
     void shouldNotTakeACoastingPumpForAWeld() {
-        bench.coastS = 0.3;
+        bench.coastS = 4;
         bench.tested().pump(false).run(2);
         assertThat(bench.codes.active()).isZero();
     }

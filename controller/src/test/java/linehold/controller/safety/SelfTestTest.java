@@ -84,7 +84,7 @@ class SelfTestTest {
     @ParameterizedTest
     @ValueSource(ints = {0, 1, 2})
     void shouldGiveTheFeedBackInTheSameTickWhenTheShaftStartsToTurn(int ticks) {
-        bench.coastS = 0.2;
+        bench.coastS = 2;
         bench.keyOn().run(0.2);
         assertThat(bench.feed.mainOn()).isFalse();
         bench.run(ticks * FeedBench.TICK_S);
@@ -126,8 +126,10 @@ class SelfTestTest {
 
     @Test
     void shouldGiveACoastingPumpItsTimeBeforeCallingAContactWelded() {
-        bench.coastS = 0.3;
-        bench.keyOn().run(2);
+        bench.coastS = 4.9; // falls to nine tenths of the bus in 0.4 s
+        bench.keyOn().run(0.54);
+        assertThat(bench.feed.selfTest()).isEqualTo(SelfTestState.RUNNING);
+        bench.run(2);
         assertThat(bench.feed.selfTest()).isEqualTo(SelfTestState.PASSED);
         assertThat(bench.codes.active()).isZero();
     }
@@ -137,7 +139,7 @@ class SelfTestTest {
         bench.standbySticks = true;
         bench.keyOn().run(0.15);
         double seconds = bench.secondsUntil(bench.feed::selfTestOver);
-        assertThat(seconds).isBetween(0.3, 0.32);
+        assertThat(seconds).isBetween(0.5, 0.52);
         assertThat(bench.feed.selfTest()).isEqualTo(SelfTestState.FAILED);
         // Nothing has ever been seen open, so either contact may be the one.
         assertThat(bench.active(TroubleCode.MAIN_RELAY_WELDED)).isTrue();
@@ -150,7 +152,7 @@ class SelfTestTest {
         bench.keyOff().keyOn().tick();
         assertThat(bench.feed.standbyOn()).isTrue();
         bench.standbySticks = true;
-        bench.run(0.28);
+        bench.run(0.48);
         assertThat(bench.feed.selfTest()).isEqualTo(SelfTestState.RUNNING);
         bench.run(0.1);
         assertThat(bench.feed.selfTest()).isEqualTo(SelfTestState.FAILED);
@@ -201,5 +203,44 @@ class SelfTestTest {
         assertThat(measured.active(TroubleCode.STANDBY_RELAY_STUCK_OFF)).isFalse();
         assertThat(measured.active(TroubleCode.MAIN_READBACK_LOST)).isTrue();
         assertThat(measured.active(TroubleCode.STANDBY_READBACK_LOST)).isTrue();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1.4, true", "1.2, false"})
+    void shouldFindAWornContactByTheVoltageItLosesToPumpCurrent(double dropVolts, boolean worn) {
+        FeedBench measured = new FeedBench(true, true);
+        measured.standbyDropVolts = dropVolts;
+        measured.keyOff().keyOn().run(0.3);
+        assertThat(measured.active(TroubleCode.STANDBY_RELAY_STUCK_OFF)).isEqualTo(worn);
+        assertThat(measured.active(TroubleCode.MAIN_RELAY_STUCK_OFF)).isFalse();
+        assertThat(measured.feed.selfTest()).isEqualTo(worn ? SelfTestState.FAILED : SelfTestState.PASSED);
+
+        FeedBench main = new FeedBench(true, true);
+        main.mainDropVolts = dropVolts;
+        main.keyOff().keyOn().run(0.3);
+        assertThat(main.active(TroubleCode.MAIN_RELAY_STUCK_OFF)).isEqualTo(worn);
+        assertThat(main.active(TroubleCode.STANDBY_RELAY_STUCK_OFF)).isFalse();
+        assertThat(main.feed.standbyOn()).isEqualTo(worn);
+    }
+
+    @Test
+    void shouldNotTakeACoastingPumpForAClosedContact() {
+        bench.standbySticks = false;
+        bench.coastS = 5;
+        bench.keyOn().run(2);
+        assertThat(bench.codes.active()).isEqualTo(TroubleCode.STANDBY_RELAY_STUCK_OFF.bit());
+    }
+
+    @ParameterizedTest
+    @CsvSource({"8e5, PUMP_CURRENT_SENSOR_LOST, PASSED, 1.0", "1e5, PUMP_CURRENT_NONE, PASSED, 0.3"})
+    void shouldNotEndBeforeMissingCurrentIsLaidToThePumpOrToTheSensor(
+            double pressurePa, TroubleCode code, SelfTestState result, double seconds) {
+        FeedBench measured = new FeedBench(true, true);
+        measured.ampsWhileFed = 0;
+        measured.signs.pressurePa = pressurePa;
+        measured.keyOff().keyOn().tick();
+        assertThat(measured.secondsUntil(measured.feed::selfTestOver)).isBetween(seconds, seconds + 0.06);
+        assertThat(measured.active(code)).isTrue();
+        assertThat(measured.feed.selfTest()).isEqualTo(result);
     }
 }
