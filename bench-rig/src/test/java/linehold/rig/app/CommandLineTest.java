@@ -75,6 +75,10 @@ class CommandLineTest {
             {"faults", "--run", "hose-leak@creeping"},
             {"faults", "--run", "hose-leak@creeping@warm"},
             {"faults", "--csv", "run.csv"},
+            {"window", "--build", "nosuch.yaml"},
+            {"window", "--oil", "warm"},
+            {"window", "--oil", "400 °C"},
+            {"window", "--against", "nosuch.json"},
             {"nosuch"},
             {}
         }) {
@@ -85,6 +89,28 @@ class CommandLineTest {
             assertThat(outcome.err).startsWith("linehold: ");
         }
         assertThat(folder.resolve("out")).doesNotExist();
+    }
+
+    @Test
+    void shouldFindTheSameWindowOnOneCoreAndFourAndProveItsHardestStop() throws Exception {
+        String[] window = {"window", "--oil", "120degC", "--out"};
+        Outcome first = run(List.of("-XX:ActiveProcessorCount=1", "-Duser.language=en"), with(window, "one"));
+        Outcome second = run(List.of("-XX:ActiveProcessorCount=4", "-Duser.language=tr"), with(window, "two"));
+        assertThat(first.status).as(first.err).isZero();
+        assertThat(second.status).isZero();
+        for (String file : List.of("window.json", "window.html", "hardest-stop.csv")) {
+            assertThat(Files.mismatch(
+                            folder.resolve("one").resolve(file),
+                            folder.resolve("two").resolve(file)))
+                    .as(file)
+                    .isEqualTo(-1);
+        }
+        assertThat(run("prove", "one/hardest-stop.csv", "--oil", "120degC").status)
+                .isZero();
+
+        Outcome none = run("window", "--build", "weak", "--oil", "120degC", "--against", "one/window.json");
+        assertThat(none.status).isEqualTo(1);
+        assertThat(none.out).contains("window: exists → none", "NO WINDOW.");
     }
 
     @Test

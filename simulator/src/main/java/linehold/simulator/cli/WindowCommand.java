@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
@@ -11,8 +12,11 @@ import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
 import linehold.simulator.build.UnitSystem;
+import linehold.simulator.drive.DriveCsv;
 import linehold.simulator.output.WholeFile;
+import linehold.simulator.report.Comparison;
 import linehold.simulator.report.Progress;
+import linehold.simulator.report.WindowHtml;
 import linehold.simulator.report.WindowJson;
 import linehold.simulator.report.WindowTable;
 import linehold.simulator.window.Watch;
@@ -36,6 +40,10 @@ import picocli.CommandLine.Spec;
 public final class WindowCommand implements Callable<Integer> {
     private static final double COLDEST_OIL_C = -60;
     private static final double HOTTEST_OIL_C = 200;
+    /** Too many lines to read, or words about numbers that are compared themselves. */
+    private static final Set<String> NOT_COMPARED = Set.of("maps", "why", "weakest", "no_window");
+
+    private final List<String> written = new ArrayList<>();
 
     @Option(
             names = "--build",
@@ -55,7 +63,7 @@ public final class WindowCommand implements Callable<Integer> {
             names = "--out",
             paramLabel = "FOLDER",
             defaultValue = "out",
-            description = "Where window.json and window.html go (default: ${DEFAULT-VALUE}).")
+            description = "Where window.json, window.html and the hardest stop go (default: ${DEFAULT-VALUE}).")
     private Path out;
 
     @Option(
@@ -63,6 +71,12 @@ public final class WindowCommand implements Callable<Integer> {
             converter = UnitSystemConverter.class,
             description = "metric or us; without it, as the build file says.")
     private UnitSystem units;
+
+    @Option(
+            names = "--against",
+            paramLabel = "PREVIOUS.json",
+            description = "A window.json of an earlier run: what has changed since, line by line.")
+    private Path against;
 
     @Spec
     private CommandSpec spec;
@@ -74,19 +88,36 @@ public final class WindowCommand implements Callable<Integer> {
         List<Double> temperatures = oil.isEmpty()
                 ? build.limits().oilTemperaturesC()
                 : oil.stream().map(WindowCommand::temperature).toList();
+        byte[] previous = against == null ? null : Comparison.read(against, "window");
         WholeFile.makeFolder(out);
 
         Window window;
         try (Stages stages = new Stages(Ansi.AUTO.enabled())) {
             window = new WindowFinder(build, temperatures, stages).find();
         }
-        Path json = out.resolve("window.json");
-        WindowJson.write(window, json);
+        List<String> changes = previous == null
+                ? null
+                : Comparison.lines(previous, WindowJson.toBytes(window), build.units(), NOT_COMPARED);
+        write(window, changes);
         PrintWriter terminal = spec.commandLine().getOut();
-        terminal.print(WindowTable.of(window, build.units()));
-        terminal.println("written: " + json);
+        terminal.print(WindowTable.of(window, build.units(), changes));
+        terminal.println("written: " + String.join(", ", written));
         terminal.flush();
         return window.exists() ? 0 : 1;
+    }
+
+    private void write(Window window, List<String> changes) {
+        WindowJson.write(window, place("window.json"));
+        WindowHtml.write(window, window.build().units(), changes, place("window.html"));
+        if (window.losingStop() != null) {
+            DriveCsv.write(window.losingStop(), place("hardest-stop.csv"));
+        }
+    }
+
+    private Path place(String name) {
+        Path file = out.resolve(name);
+        written.add(file.toString());
+        return file;
     }
 
     private static double temperature(String typed) {

@@ -22,14 +22,17 @@ public final class WindowTable {
         this.display = new Display(units);
     }
 
-    /** @return lines, each ended by a line feed */
-    public static String of(Window window, UnitSystem units) {
+    /**
+     * @param changes lines of {@link Comparison} against a previous window; null without one
+     * @return lines, each ended by a line feed
+     */
+    public static String of(Window window, UnitSystem units, List<String> changes) {
         WindowTable table = new WindowTable(window, units);
-        table.write();
+        table.write(changes);
         return table.out.toString();
     }
 
-    private void write() {
+    private void write(List<String> changes) {
         WindowTables tables = new WindowTables(window, display);
         out.append(tables.carry().text(WIDTH));
         out.append(tables.lead().text(WIDTH));
@@ -38,6 +41,12 @@ public final class WindowTable {
         paragraph("", "The 500 rpm rule of thumb (common practice), speed alone:");
         tables.rule().forEach(line -> paragraph("  ", line));
         out.append('\n');
+        if (changes != null) {
+            changes(changes);
+        }
+        List<String> notes = WindowSentences.notes(window, display);
+        notes.forEach(note -> paragraph("Note: ", note));
+        out.append(notes.isEmpty() ? "" : "\n");
         if (window.pair() != null) {
             pair(window.pair());
             price();
@@ -57,6 +66,14 @@ public final class WindowTable {
             }
             out.append("\nNO WINDOW.\n");
         }
+    }
+
+    private void changes(List<String> changes) {
+        paragraph(
+                "",
+                changes.isEmpty() ? "Nothing has changed since the previous window." : "Since the previous window:");
+        changes.forEach(line -> paragraph("  ", line));
+        out.append('\n');
     }
 
     private void pair(Pair pair) {

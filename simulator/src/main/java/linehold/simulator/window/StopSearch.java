@@ -124,18 +124,23 @@ final class StopSearch {
         return new RulePoint(temperature, low);
     }
 
-    int mapSteps() {
-        return oilC.size() * MAP_ON_RPM.length;
-    }
-
-    /** By oil temperature. */
-    List<WindowMap> maps(Runnable done) {
-        List<Double> rates = rates();
-        List<Callable<List<Double>>> tasks = new ArrayList<>();
+    /** The switch-on speeds of the maps, with the recommended one among them where there is one (not NaN), rad/s, rising. */
+    static List<Double> mapSpeeds(double recommendedRadPerS) {
         List<Double> speeds = new ArrayList<>();
         for (double rpm : MAP_ON_RPM) {
             speeds.add(rpm * RPM);
         }
+        boolean there = speeds.stream().anyMatch(on -> Math.abs(on - recommendedRadPerS) < 1e-6);
+        if (!there && !Double.isNaN(recommendedRadPerS)) {
+            speeds.add(recommendedRadPerS);
+        }
+        return speeds.stream().sorted().toList();
+    }
+
+    /** By oil temperature. */
+    List<WindowMap> maps(List<Double> speeds, Runnable done) {
+        List<Double> rates = rates();
+        List<Callable<List<Double>>> tasks = new ArrayList<>();
         for (double temperature : oilC) {
             StopTrial trial = new StopTrial(build, Setting.ALONE, temperature, ahead);
             for (double on : speeds) {
@@ -147,8 +152,7 @@ final class StopSearch {
         List<WindowMap> maps = new ArrayList<>();
         for (int t = 0; t < oilC.size(); t++) {
             int from = t * speeds.size();
-            maps.add(new WindowMap(
-                    oilC.get(t), List.copyOf(speeds), rates, List.copyOf(rows.subList(from, from + speeds.size()))));
+            maps.add(new WindowMap(oilC.get(t), speeds, rates, List.copyOf(rows.subList(from, from + speeds.size()))));
         }
         return List.copyOf(maps);
     }

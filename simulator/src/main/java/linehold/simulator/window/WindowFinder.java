@@ -43,7 +43,6 @@ public final class WindowFinder {
         StopSearch search = new StopSearch(build, oilC, ahead);
         List<StopLimit> stops = search.limits(watch.begin("stops", search.limitSteps()));
         List<RulePoint> rule = search.rule(watch.begin("rule of thumb", oilC.size()));
-        List<WindowMap> maps = search.maps(watch.begin("maps", search.mapSteps()));
 
         List<String> noWindow = new ArrayList<>(Obstacles.of(build, carry, standstill, stops));
         Pair pair = null;
@@ -64,6 +63,8 @@ public final class WindowFinder {
             }
             noWindow.addAll(Obstacles.of(display, marginPa, proofs));
         }
+        List<Double> speeds = StopSearch.mapSpeeds(pair == null ? Double.NaN : pair.onRadPerS());
+        List<WindowMap> maps = search.maps(speeds, watch.begin("maps", speeds.size() * oilC.size()));
         List<Remedy> remedies = noWindow.isEmpty() ? List.of() : new Remedies(build, oilC).ranked(watch);
         List<LeadTime> leads = leads(pair == null ? Window.RULE_RAD_PER_S : pair.onRadPerS());
         return new Window(
