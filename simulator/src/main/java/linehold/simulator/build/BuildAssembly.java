@@ -22,12 +22,12 @@ final class BuildAssembly {
     Build build(String sha256) {
         List<ApplyElementSpec> elements = elements();
         Calibration calibration = CalibrationReader.read(values, elements);
-        return build(elements, calibration, new Spreads(values.spreads(), values), sha256);
+        return build(elements, calibration, new Spreads(values.spreads(), values), values.warnings(), sha256);
     }
 
     /** One car of a build: these values, with the calibration of the nominal ones. */
     Build car(Build nominal) {
-        return build(elements(), nominal.calibration(), Spreads.NONE, nominal.sha256())
+        return build(elements(), nominal.calibration(), Spreads.NONE, List.of(), nominal.sha256())
                 .withUnits(nominal.units());
     }
 
@@ -35,7 +35,12 @@ final class BuildAssembly {
         return List.of(lowBand(), highClutch(), reverseClutch());
     }
 
-    private Build build(List<ApplyElementSpec> elements, Calibration calibration, Spreads spreads, String sha256) {
+    private Build build(
+            List<ApplyElementSpec> elements,
+            Calibration calibration,
+            Spreads spreads,
+            List<String> warnings,
+            String sha256) {
         return new Build(
                 values.text(NAME),
                 values.has(DESCRIPTION) ? values.text(DESCRIPTION) : "",
@@ -58,7 +63,7 @@ final class BuildAssembly {
                 installation(),
                 calibration,
                 spreads,
-                List.of(),
+                warnings,
                 sha256);
     }
 

@@ -97,7 +97,9 @@ final class BuildPage {
         page.append("\n## Keys\n\n")
                 .append(
                         "Bounds are assumed: wide enough for any plausible car, narrow enough to catch a slipped unit or")
-                .append(" decimal point. *Good value from* says where yours should come from.\n");
+                .append(
+                        " decimal point. *Good value from* says where yours should come from. A value outside the *usual*")
+                .append(" range is taken, with a warning; [measuring.md](measuring.md) tells how to measure each.\n");
         table(page, "", "Top level.");
         FileKeys.SECTIONS.forEach(section -> table(page, section.path(), section.meaning()));
         return page.append(CHECKS).toString();
@@ -114,8 +116,17 @@ final class BuildPage {
             page.append(meaning).append("\n\n");
         }
         boolean calibration = section.equals(FileKeys.CALIBRATION);
-        row(page, "key", "example", "from", "to", "default", calibration ? "" : "good value from", "meaning");
-        page.append(calibration ? "|---|---|---|---|---|---|\n" : "|---|---|---|---|---|---|---|\n");
+        row(
+                page,
+                "key",
+                "example",
+                "from",
+                "to",
+                calibration ? "" : "usual",
+                "default",
+                calibration ? "" : "good value from",
+                "meaning");
+        page.append(calibration ? "|---|---|---|---|---|---|\n" : "|---|---|---|---|---|---|---|---|\n");
         for (FileKey key : keys) {
             row(
                     page,
@@ -123,6 +134,7 @@ final class BuildPage {
                     "`" + key.example() + "`",
                     key.leastText() == null ? "–" : key.leastText(),
                     key.mostText() == null ? "–" : key.mostText(),
+                    calibration ? "" : key.usual() == null ? "–" : key.usual().text(),
                     standard(key),
                     key.provenance() == null
                             ? ""

@@ -113,7 +113,10 @@ final class BuildSchema {
     }
 
     private static String bounds(FileKey key) {
-        return key.leastText() == null ? "" : " From " + key.leastText() + " to " + key.mostText() + ".";
+        String usual = key.usual() == null
+                ? ""
+                : " Usually " + key.usual().leastText() + " to " + key.usual().mostText() + ".";
+        return key.leastText() == null ? "" : " From " + key.leastText() + " to " + key.mostText() + "." + usual;
     }
 
     /** The JSON value that a YAML reader makes of what is typed. */

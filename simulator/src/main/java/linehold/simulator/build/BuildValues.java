@@ -1,5 +1,6 @@
 package linehold.simulator.build;
 
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +46,21 @@ final class BuildValues {
                 .map(key -> spreads.get(key.path()))
                 .filter(Objects::nonNull)
                 .toList();
+    }
+
+    /** One sentence for each value in the file that lies outside its usual range. */
+    List<String> warnings() {
+        List<String> warnings = new ArrayList<>();
+        for (FileKey key : FileKeys.ALL) {
+            Value value = values.get(key.path());
+            boolean typed = value != null && value.place() != null;
+            if (key.usual() != null && typed && !key.usual().has(((Number) value.value()).doubleValue())) {
+                String found = key.path() + ": found '" + value.text() + "', usual is "
+                        + key.usual().text();
+                warnings.add(YamlTree.error(file, value.place(), found).getMessage());
+            }
+        }
+        return warnings;
     }
 
     /** The values alone, to be replaced; the copy has no spreads and no places of sections. */

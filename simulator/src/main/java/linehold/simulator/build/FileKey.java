@@ -18,6 +18,7 @@ import java.util.List;
  * @param standard the value that counts where the file does not have it, as typed; null where there is none
  * @param provenance where a good value comes from; null where {@code meaning} says so itself
  * @param meaning one sentence
+ * @param usual where values of cars lie; null where nothing can be said
  */
 record FileKey(
         String path,
@@ -32,7 +33,29 @@ record FileKey(
         Presence presence,
         String standard,
         Provenance provenance,
-        String meaning) {
+        String meaning,
+        Usual usual) {
+
+    /**
+     * Where values of cars lie. Outside it a value is possible, but more often a slip.
+     *
+     * @param least lower end, SI
+     * @param most upper end, SI
+     * @param leastText the same as a person types it
+     * @param mostText the same as a person types it
+     * @param provenance where the range comes from
+     */
+    record Usual(double least, double most, String leastText, String mostText, Provenance provenance) {
+        boolean has(double si) {
+            double slack = 1e-9 * Math.max(Math.abs(least), Math.abs(most));
+            return si >= least - slack && si <= most + slack;
+        }
+
+        /** {@code 0.2 L to 2 L (assumed)}. */
+        String text() {
+            return leastText + " to " + mostText + " (" + provenance.text() + ")";
+        }
+    }
 
     /** What a value looks like. */
     enum Type {
@@ -66,7 +89,7 @@ record FileKey(
     /** A required key without bounds or meaning yet. */
     static FileKey of(String path, Type type, Quantity quantity, String example) {
         return new FileKey(
-                path, type, quantity, 0, 0, null, null, List.of(), example, Presence.REQUIRED, null, null, null);
+                path, type, quantity, 0, 0, null, null, List.of(), example, Presence.REQUIRED, null, null, null, null);
     }
 
     static FileKey quantity(String path, Quantity quantity, String least, String most, String example) {
@@ -120,7 +143,32 @@ record FileKey(
                 presence,
                 standard,
                 provenance,
-                meaning);
+                meaning,
+                usual);
+    }
+
+    FileKey usual(String usualLeast, String usualMost, Provenance usualProvenance) {
+        Usual range = new Usual(
+                Quantities.parse(usualLeast, quantity).orElseThrow(),
+                Quantities.parse(usualMost, quantity).orElseThrow(),
+                usualLeast,
+                usualMost,
+                usualProvenance);
+        return new FileKey(
+                path,
+                type,
+                quantity,
+                least,
+                most,
+                leastText,
+                mostText,
+                choices,
+                example,
+                presence,
+                standard,
+                provenance,
+                meaning,
+                range);
     }
 
     FileKey byDefault(String newStandard) {
@@ -158,7 +206,8 @@ record FileKey(
                 newPresence,
                 newStandard,
                 newProvenance,
-                newMeaning);
+                newMeaning,
+                usual);
     }
 
     /** The path without the name: {@code line}; empty for a key of the top level, {@code a.b} for a nested section. */

@@ -108,6 +108,10 @@ public final class StartingFile {
             facts.add(one(key.quantity(), key.leastText(), ROUGHLY) + " to "
                     + one(key.quantity(), key.mostText(), ROUGHLY));
         }
+        if (key.usual() != null) {
+            facts.add("usually " + one(key.quantity(), key.usual().leastText(), ROUGHLY) + " to "
+                    + one(key.quantity(), key.usual().mostText(), ROUGHLY));
+        }
         if (key.type() == FileKey.Type.FLAG || key.type() == FileKey.Type.CHOICE) {
             facts.add(key.expected());
         }

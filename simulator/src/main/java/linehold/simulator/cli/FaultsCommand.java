@@ -83,6 +83,7 @@ public final class FaultsCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Build build = BuildFile.loadNamed(buildName);
+        BuildWarnings.show(build);
         build = build.withUnits(units == null ? build.units() : units);
         if (csv != null && run == null) {
             throw new InputException(

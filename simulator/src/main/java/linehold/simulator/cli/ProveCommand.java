@@ -95,6 +95,7 @@ public final class ProveCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Build build = BuildFile.loadNamed(buildName);
+        BuildWarnings.show(build);
         build = build.withUnits(units == null ? build.units() : units);
         List<Case> cases = cases(build, drives(build));
         WholeFile.makeFolder(out);

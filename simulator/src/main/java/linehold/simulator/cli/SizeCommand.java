@@ -60,6 +60,7 @@ public final class SizeCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Build build = BuildFile.loadNamed(buildName);
+        BuildWarnings.show(build);
         // Read before anything is written: the earlier sheet may be the file that this run replaces.
         EarlierSheet earlier = against == null ? null : SizeJson.read(against);
         SizeSheet sheet = Sizer.sheet(build);

@@ -84,6 +84,7 @@ public final class WindowCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Build build = BuildFile.loadNamed(buildName);
+        BuildWarnings.show(build);
         build = build.withUnits(units == null ? build.units() : units);
         List<Double> temperatures = oil.isEmpty()
                 ? build.limits().oilTemperaturesC()
