@@ -28,10 +28,16 @@ public record Campaign(
         coverage = List.copyOf(coverage);
     }
 
-    /** Whether every single fault that the build claims to cover came to no harm. */
+    /** Whether every single fault that the build claims to cover came to no harm. Without any run nothing is shown. */
     public boolean covered() {
-        return singles.stream()
-                .filter(FaultRun::claimed)
-                .allMatch(run -> run.outcome().covered());
+        return !singles.isEmpty()
+                && singles.stream()
+                        .filter(FaultRun::claimed)
+                        .allMatch(run -> run.outcome().covered());
+    }
+
+    /** Whether the line rose above what its regulator can let through; the model has nothing that bursts. */
+    public boolean overpressure(FaultRun run) {
+        return Overpressure.is(build, run.highestPressurePa());
     }
 }

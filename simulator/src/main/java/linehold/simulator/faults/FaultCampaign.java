@@ -12,6 +12,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import linehold.controller.DrivePermission;
+import linehold.controller.calibration.Key;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Display;
 import linehold.simulator.build.InputException;
@@ -30,7 +31,7 @@ import linehold.simulator.run.TickListener;
  */
 public final class FaultCampaign {
     /** Faults that show nothing by themselves, until a second one comes. */
-    private static final List<FaultKind> SILENT = List.of(
+    public static final List<FaultKind> SILENT = List.of(
             FaultKind.STANDBY_RELAY_WELDED,
             FaultKind.READBACK_BROKEN,
             FaultKind.CURRENT_SENSOR_DEAD,
@@ -146,7 +147,7 @@ public final class FaultCampaign {
 
     private HealthyRun healthy(Place place) {
         RowDrive drive = places.drives().get(place.drive);
-        HealthyRun run = new HealthyRun(drive, place.oilC);
+        HealthyRun run = new HealthyRun(drive, place.oilC, build.calibration().get(Key.CONTROL_PERIOD));
         FaultJudge judge = new FaultJudge(build, List.of(), 0, 0);
         loop(drive, place.oilC, List.of()).run(drive, moment -> run.tick(moment) & judge.tick(moment));
         if (judge.outcome() != Outcome.HARMLESS) {
@@ -195,7 +196,7 @@ public final class FaultCampaign {
                         + ", expected a build whose drives have every phase"));
         Fault fault = Fault.usual(one.kind, startS);
         List<Fault> faults = one.latent == null ? List.of(fault) : List.of(Fault.usual(one.latent, 0), fault);
-        FaultJudge judge = new FaultJudge(build, healthy.ticks, healthy.codes, startS);
+        FaultJudge judge = new FaultJudge(build, healthy.permissions, healthy.codes, startS);
         loop(healthy.drive, one.oilC, faults).run(healthy.drive, moment -> judge.tick(moment) & listener.tick(moment));
         return new FaultRun(
                 fault,

@@ -30,7 +30,7 @@ final class FaultJudge implements TickListener {
     private final Build build;
     private final ElementCapacity[] capacity = new ElementCapacity[Element.COUNT];
     private final double holdPa;
-    private final List<HealthyRun.Tick> healthy;
+    private final List<DrivePermission> healthy;
     private final long healthyCodes;
     private final double faultS;
     private final double periodS;
@@ -60,10 +60,10 @@ final class FaultJudge implements TickListener {
     PumpState state = PumpState.OFF;
 
     /**
-     * @param healthy the same drive at the same temperature with nothing broken
+     * @param healthy what is permitted with nothing broken at each place of the same drive at the same temperature
      * @param faultS when the fault begins, s; nothing before it is judged, but a code before it counts as its notice
      */
-    FaultJudge(Build build, List<HealthyRun.Tick> healthy, long healthyCodes, double faultS) {
+    FaultJudge(Build build, List<DrivePermission> healthy, long healthyCodes, double faultS) {
         this.build = build;
         this.healthy = healthy;
         this.healthyCodes = healthyCodes;
@@ -167,8 +167,8 @@ final class FaultJudge implements TickListener {
 
     /** What the healthy car is permitted at the same place of the drive. */
     private DrivePermission healthyPermission(Moment moment) {
-        int tick = (int) Math.round((moment.timeS - moment.waitedS) / periodS);
-        return tick < healthy.size() ? healthy.get(tick).permission() : DrivePermission.WITHHELD;
+        int place = HealthyRun.place(moment, periodS);
+        return place < healthy.size() ? healthy.get(place) : DrivePermission.WITHHELD;
     }
 
     private void restricted(Moment moment) {

@@ -28,17 +28,29 @@ final class HealthyRun implements TickListener {
     final RowDrive drive;
     final double oilC;
     final List<Tick> ticks = new ArrayList<>();
+    /**
+     * What was permitted at each place of the drive, one entry a control period. A driver who waits for drive stays at one
+     * place, so that this is shorter than {@link #ticks} where the healthy car had to wait.
+     */
+    final List<DrivePermission> permissions = new ArrayList<>();
+
+    private final double periodS;
     /** Codes raised, bits. */
     long codes;
 
-    HealthyRun(RowDrive drive, double oilC) {
+    HealthyRun(RowDrive drive, double oilC, double periodS) {
         this.drive = drive;
         this.oilC = oilC;
+        this.periodS = periodS;
     }
 
     @Override
     public boolean tick(Moment moment) {
         codes |= moment.outputs.activeCodes;
+        int place = place(moment, periodS);
+        while (permissions.size() <= place) {
+            permissions.add(moment.outputs.permission);
+        }
         ticks.add(new Tick(
                 moment.timeS,
                 moment.outputs.state,
@@ -51,5 +63,10 @@ final class HealthyRun implements TickListener {
                 moment.inputs.brakeApplied,
                 moment.keyOn));
         return true;
+    }
+
+    /** How far in its drive a car is, in control periods, waits not counted. */
+    static int place(Moment moment, double periodS) {
+        return (int) Math.round((moment.timeS - moment.waitedS) / periodS);
     }
 }

@@ -142,4 +142,14 @@ class FaultCampaignTest {
         assertThat(campaign.coverage().get(0).foundBeforeHarm()).isEqualTo(1);
         assertThat(campaign.coverage().get(0).runsBeforeHarm()).isEqualTo(2);
     }
+
+    @Test
+    void shouldNotTakeForANoticeWhatTheHealthyCarWaitsForToo() {
+        // In this drive the healthy car waits for drive at each engagement; a contact that carries nothing changes that
+        // by nothing.
+        FaultRun run = campaign(TestBuilds.demonstration())
+                .run(FaultKind.STANDBY_CONTACT_BOUNCING, Phase.CREEPING, 120, moment -> true);
+        assertThat(run.outcome()).isEqualTo(Outcome.HARMLESS);
+        assertThat(run.permission()).isEqualTo(DrivePermission.GRANTED);
+    }
 }

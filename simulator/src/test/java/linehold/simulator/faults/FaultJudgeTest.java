@@ -3,7 +3,7 @@ package linehold.simulator.faults;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import linehold.controller.DrivePermission;
 import linehold.controller.Outputs;
@@ -12,7 +12,6 @@ import linehold.controller.switching.PumpState;
 import linehold.simulator.TestBuilds;
 import linehold.simulator.build.Element;
 import linehold.simulator.build.Gear;
-import linehold.simulator.faults.HealthyRun.Tick;
 import linehold.simulator.run.Engagement;
 import linehold.simulator.run.Moment;
 import org.junit.jupiter.api.Test;
@@ -31,20 +30,7 @@ class FaultJudgeTest {
 
     /** The healthy car has drive granted throughout and raises one code of its own. */
     FaultJudgeTest() {
-        List<Tick> healthy = new ArrayList<>();
-        for (int i = 0; i < 10_000; i++) {
-            healthy.add(new Tick(
-                    i * PERIOD_S,
-                    PumpState.ELECTRIC,
-                    DrivePermission.GRANTED,
-                    100,
-                    0,
-                    100,
-                    Gear.FIRST,
-                    Engagement.ENGAGED,
-                    false,
-                    true));
-        }
+        List<DrivePermission> healthy = Collections.nCopies(10_000, DrivePermission.GRANTED);
         judge = new FaultJudge(TestBuilds.demonstration(), healthy, HEALTHY_CODE, FAULT_S);
         moment.keyOn = true;
         moment.oilC = 60;
@@ -191,6 +177,22 @@ class FaultJudgeTest {
         moment.waitedS = 60;
         run(0.005);
         assertThat(judge.noticedS).isNotNaN();
+    }
+
+    @Test
+    void shouldKeepOnePlaceWhileTheHealthyCarWaits() {
+        HealthyRun healthy = new HealthyRun(null, 60, PERIOD_S);
+        // 10 periods of driving, 5 of waiting with drive withheld, 10 of driving.
+        for (int i = 0; i < 25; i++) {
+            boolean waits = i >= 10 && i < 15;
+            moment.timeS = i * PERIOD_S;
+            moment.waitedS = Math.max(0, Math.min(i, 14) - 9) * PERIOD_S;
+            moment.outputs.permission = waits ? DrivePermission.WITHHELD : DrivePermission.GRANTED;
+            healthy.tick(moment);
+        }
+        assertThat(healthy.ticks).hasSize(25);
+        assertThat(healthy.permissions).hasSize(20);
+        assertThat(healthy.permissions.subList(10, 20)).containsOnly(DrivePermission.GRANTED);
     }
 
     @Test

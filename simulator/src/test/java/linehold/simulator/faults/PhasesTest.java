@@ -21,7 +21,7 @@ class PhasesTest {
     private final Phases phases = new Phases(build);
 
     private HealthyRun healthy(RowDrive drive, double oilC, FaultJudge judge) {
-        HealthyRun run = new HealthyRun(drive, oilC);
+        HealthyRun run = new HealthyRun(drive, oilC, 0.005);
         new ClosedLoop(build, oilC, 1).run(drive, moment -> run.tick(moment) & judge.tick(moment));
         return run;
     }
