@@ -47,8 +47,10 @@ class ControllerTickTest {
     @Requirement("LH-TK-1")
     void shouldAllocateNothingInAStep() {
         var threads = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
-        Controller controller = new Controller(
-                Calibration.builder().set(Key.STANDBY_RELAY_FITTED, true).build());
+        Controller controller = new Controller(Calibration.builder()
+                .set(Key.STANDBY_RELAY_FITTED, true)
+                .set(Key.PUMP_CURRENT_FITTED, true)
+                .build());
         RandomInputs inputs = new RandomInputs(new SplittableRandom(5));
         Outputs out = new Outputs();
         for (int i = 0; i < 2_000; i++) {

@@ -8,6 +8,7 @@ import java.util.SplittableRandom;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
 import linehold.controller.safety.SelfTestState;
+import linehold.controller.safety.TroubleCode;
 import linehold.controller.switching.PumpState;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -17,15 +18,21 @@ class RandomInputsTest {
     private static final int STEPS = 60_000;
     private static final double HOLD_PA = Key.HOLD_PRESSURE.defaultValue();
     private static final double ON = Key.SWITCH_ON_SPEED.defaultValue();
+    private static final long RESTRICTING = TroubleCode.PRESSURE_LOST_MOVING.bit()
+            | TroubleCode.PRESSURE_LOST_STANDING.bit()
+            | TroubleCode.PUMP_FEED_LOST.bit()
+            | TroubleCode.PRIME_FAILED.bit();
     private static final double STANDSTILL = Key.STANDSTILL_SPEED.defaultValue();
 
     @ParameterizedTest
-    @ValueSource(longs = {1, 2, 3, 4})
-    @Requirement({"LH-TK-1", "LH-SW-1", "LH-SW-5", "LH-PR-2", "LH-RL-1"})
+    @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+    @Requirement({"LH-TK-1", "LH-SW-1", "LH-SW-5", "LH-PR-2", "LH-PR-3", "LH-RL-1", "LH-RL-3", "LH-RL-4", "LH-RL-5"})
     void shouldKeepTheClutchesSafeUnderAnyInputs(long seed) {
         boolean normallyClosed = seed % 2 == 0;
         Controller controller = new Controller(Calibration.builder()
                 .set(Key.STANDBY_RELAY_FITTED, seed > 2)
+                .set(Key.PUMP_CURRENT_FITTED, seed > 4)
+                .set(Key.SENDER_FITTED, seed < 8)
                 .set(Key.NORMALLY_CLOSED_CONTACT, normallyClosed)
                 .build());
         RandomInputs inputs = new RandomInputs(new SplittableRandom(seed));
@@ -60,6 +67,11 @@ class RandomInputsTest {
         assertThat(out.pumpWanted).as(where).isEqualTo(mainOn || out.standbyRelayCoil);
         if (out.standbyRelayCoil) {
             assertThat(out.pumpWanted).as(where).isTrue();
+        }
+        if (out.permission == DrivePermission.GRANTED) {
+            assertThat(out.activeCodes & RESTRICTING).as(where).isZero();
+            assertThat(out.selfTest).as(where).isNotEqualTo(SelfTestState.RUNNING);
+            assertThat(out.state).as(where).isNotIn(PumpState.OFF, PumpState.PRIME);
         }
         assertThat(out.storedCodes & out.activeCodes).as(where).isEqualTo(out.activeCodes);
         switch (out.permission) {

@@ -18,7 +18,6 @@ public final class SenderMotionCheck {
     private boolean suspect;
     private boolean wasPriming;
     private boolean primeOpen;
-    private boolean testing;
     private long testedSinceNs;
     private boolean handOverOpen;
     private boolean alone;
@@ -38,19 +37,25 @@ public final class SenderMotionCheck {
      * @param test how far the key-on test is
      */
     public void watchPrime(long nowNs, double pressurePa, boolean isPriming, SelfTestState test) {
-        if (isPriming && !wasPriming) {
+        boolean begins = isPriming && !wasPriming;
+        wasPriming = isPriming;
+        if (begins) {
+            // The test still shows the result of the key cycle before.
             prime.restart(pressurePa);
             primeOpen = true;
+            return;
         }
-        wasPriming = isPriming;
         prime.take(pressurePa);
-        if (test == SelfTestState.RUNNING) {
-            testedSinceNs = nowNs;
-        }
-        // A welded relay never let the pump rest, and a test not done never asked it to.
-        if (test == SelfTestState.PASSED && primeOpen && nowNs - testedSinceNs >= motionNs && pressurePa >= holdPa) {
-            suspect |= prime.width() < bandPa;
-            primeOpen = false;
+        switch (test) {
+            case RUNNING -> testedSinceNs = nowNs;
+            // A welded relay never let the pump rest, and a test not done never asked it to.
+            case FAILED, NOT_DONE -> primeOpen = false;
+            case PASSED -> {
+                if (primeOpen && nowNs - testedSinceNs >= motionNs && pressurePa >= holdPa) {
+                    suspect |= prime.width() < bandPa;
+                    primeOpen = false;
+                }
+            }
         }
     }
 

@@ -103,6 +103,18 @@ class PrimeAndSenderMotionTest {
         assertThat(motion.suspect()).isFalse();
     }
 
+    @ParameterizedTest
+    @CsvSource({"PASSED", "FAILED", "NOT_DONE"})
+    @Requirement("LH-PR-4")
+    void shouldNotMindTheTestOfTheKeyCycleBefore(SelfTestState before) {
+        prime(0, 8e5, before, 5000);
+        motion.watchPrime(6000 * MS, 8e5, true, before);
+        assertThat(motion.suspect()).isFalse();
+        motion.watchPrime(6005 * MS, 8e5, true, SelfTestState.RUNNING);
+        motion.watchPrime(7005 * MS, 8e5, false, SelfTestState.PASSED);
+        assertThat(motion.suspect()).isTrue();
+    }
+
     @Test
     @Requirement("LH-PR-4")
     void shouldJudgeAPrimeOnlyOnce() {
@@ -110,8 +122,9 @@ class PrimeAndSenderMotionTest {
         motion.watchPrime(60_000 * MS, 8e5, false, SelfTestState.PASSED);
         assertThat(motion.suspect()).isFalse();
         // A second prime starts from its own pressure.
-        motion.watchPrime(70_000 * MS, 8e5, true, SelfTestState.RUNNING);
-        motion.watchPrime(71_000 * MS, 8e5, false, SelfTestState.PASSED);
+        motion.watchPrime(70_000 * MS, 8e5, true, SelfTestState.PASSED);
+        motion.watchPrime(70_005 * MS, 8e5, true, SelfTestState.RUNNING);
+        motion.watchPrime(71_005 * MS, 8e5, false, SelfTestState.PASSED);
         assertThat(motion.suspect()).isTrue();
     }
 
