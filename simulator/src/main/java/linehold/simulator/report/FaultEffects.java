@@ -93,7 +93,7 @@ final class FaultEffects {
         html.open("td").text(FaultWords.phases(group.runs(), facts, display) + " ");
         html.element("span", Sentences.count(group.runs().size(), "run"), "class", "quiet");
         html.close();
-        html.element("td", effect(group));
+        html.element("td", effect(group), "class", "effect");
         html.element("td", Sentences.whole(detection(group.runs())));
         html.element("td", reaction(group.runs()));
         number(group, FaultRun::lowestPressurePa, DoubleStream::min, display.pressureScale()::number);
@@ -203,12 +203,12 @@ final class FaultEffects {
                         ? "Nobody knows of it: a second fault may come on top."
                         : "None seen; it passes.";
             case NOTICED_IN_TIME -> afterNotice(group);
-            case SLIP_DESPITE_NOTICE -> "The clutch slips and wears while drive is being taken back.";
-            case SLIP_BEFORE_NOTICE -> "The clutch slips and wears before anything is done.";
+            case SLIP_DESPITE_NOTICE -> "The element slips and wears while drive is being taken back.";
+            case SLIP_BEFORE_NOTICE -> "The element slips and wears before anything is done.";
             case NEVER_NOTICED ->
                 Double.isNaN(worst.slipAfterS())
                         ? "Hold pressure is lost and nobody is told."
-                        : "The clutch slips and wears and nobody is told.";
+                        : "The element slips and wears and nobody is told.";
         };
         String over = overpressure(group) ? " Overpressure: a hose, a seal or the case may burst, with hot oil." : "";
         return text + over + (group.claimed() ? "" : " The build does not claim to cover it.");

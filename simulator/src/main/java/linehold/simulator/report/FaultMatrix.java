@@ -22,7 +22,7 @@ final class FaultMatrix {
     }
 
     void write() {
-        html.open("section", "aria-labelledby", "matrix");
+        html.open("section", "class", "sheet", "aria-labelledby", "matrix");
         html.element("h2", "Every fault in every phase", "id", "matrix").line();
         html.element("p", "Each cell has one sign for each oil temperature: " + temperatures() + ".");
         legend();

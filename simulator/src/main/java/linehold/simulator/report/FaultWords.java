@@ -2,6 +2,7 @@ package linehold.simulator.report;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -86,21 +87,34 @@ final class FaultWords {
                         .add(oilC);
             }
         }
-        int all = facts.temperaturesC().size();
         if (lacks.isEmpty() && facts.phases().size() > 1) {
             return "Every phase.";
         }
-        boolean most = lacks.size() <= FEW && has.size() > 2 * FEW;
-        String names = (most ? lacks : has)
-                .entrySet().stream()
-                        .map(entry -> entry.getKey().title() + temperatures(entry.getValue(), all, display))
-                        .collect(Collectors.joining("; "));
-        return Sentences.whole(most ? "every phase but " + names : names);
+        int all = facts.temperaturesC().size();
+        if (lacks.size() <= FEW && has.size() > 2 * FEW) {
+            return "Every phase but "
+                    + lacks.entrySet().stream()
+                            .map(entry -> entry.getKey().title()
+                                    + (entry.getValue().size() == all ? "" : at(entry.getValue(), display)))
+                            .collect(Collectors.joining("; "))
+                    + ".";
+        }
+        // At all temperatures, then at some.
+        Map<List<Double>, List<String>> parts = new LinkedHashMap<>();
+        parts.put(facts.temperaturesC(), new ArrayList<>());
+        has.forEach((phase, oilC) ->
+                parts.computeIfAbsent(oilC, key -> new ArrayList<>()).add(phase.title()));
+        return parts.entrySet().stream()
+                .filter(part -> !part.getValue().isEmpty())
+                .map(part -> (part.getKey().size() == all ? "" : at(part.getKey(), display) + ": ")
+                        + (part.getValue().size() == facts.phases().size()
+                                ? "every phase"
+                                : String.join("; ", part.getValue())))
+                .map(text -> Sentences.whole(text.strip()))
+                .collect(Collectors.joining(" "));
     }
 
-    private static String temperatures(List<Double> some, int all, Display display) {
-        return some.size() == all
-                ? ""
-                : some.stream().map(display::temperature).collect(Collectors.joining(" and ", " at ", ""));
+    private static String at(List<Double> temperaturesC, Display display) {
+        return temperaturesC.stream().map(display::temperature).collect(Collectors.joining(" and ", " at ", ""));
     }
 }

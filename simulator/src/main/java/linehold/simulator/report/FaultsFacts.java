@@ -26,18 +26,15 @@ final class FaultsFacts {
     private static final Comparator<FaultRun> LOWEST_FIRST =
             Comparator.comparingDouble(FaultRun::lowestPressurePa).thenComparingDouble(FaultRun::lowestMargin);
 
+    private static final Comparator<FaultRun> HIGHEST_FIRST =
+            Comparator.comparingDouble(FaultRun::highestPressurePa).reversed();
+
     /**
      * Runs of one fault with one outcome, all claimed or none.
      *
      * @param worst the run to tell for all of them
      */
     record Group(FaultKind kind, List<FaultRun> runs, FaultRun worst) {
-        static Group of(List<FaultRun> runs) {
-            Comparator<FaultRun> order = runs.get(0).outcome().covered() ? LOWEST_FIRST : WORST_FIRST;
-            return new Group(
-                    runs.get(0).fault().kind(), runs, runs.stream().min(order).orElseThrow());
-        }
-
         Outcome outcome() {
             return worst.outcome();
         }
@@ -83,11 +80,19 @@ final class FaultsFacts {
                 .collect(Collectors.groupingBy(run -> List.of(run.outcome(), run.claimed())))
                 .values()
                 .stream()
-                .map(Group::of)
+                .map(this::group)
                 .sorted(Comparator.comparing(Group::outcome)
                         .thenComparing(Group::claimed)
                         .reversed())
                 .toList();
+    }
+
+    private Group group(List<FaultRun> runs) {
+        Comparator<FaultRun> order = !runs.get(0).outcome().covered()
+                ? WORST_FIRST
+                : runs.stream().anyMatch(campaign::overpressure) ? HIGHEST_FIRST : LOWEST_FIRST;
+        return new Group(
+                runs.get(0).fault().kind(), runs, runs.stream().min(order).orElseThrow());
     }
 
     /** Whatever came to harm, fault by fault: claimed first, worst first. */

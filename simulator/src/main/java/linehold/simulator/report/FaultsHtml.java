@@ -56,8 +56,8 @@ public final class FaultsHtml {
         page.titleBlock();
         page.counts();
         page.harm();
-        new FaultMatrix(page.facts, page.display, page.html).write();
         PageParts.cautions(page.html);
+        new FaultMatrix(page.facts, page.display, page.html).write();
         effects.write();
         effects.codes();
         page.pairs();

@@ -154,7 +154,7 @@ class FaultsHtmlTest {
                 .toList();
         assertThat(phases)
                 .containsExactly(
-                        "Creeping; cruising at 120 °C. 3 runs",
+                        "Creeping. At 120 °C: cruising. 3 runs",
                         "Every phase but creeping; cruising at 120 °C. 23 runs");
     }
 
