@@ -19,6 +19,7 @@ import linehold.simulator.report.Progress;
 import linehold.simulator.report.WindowHtml;
 import linehold.simulator.report.WindowJson;
 import linehold.simulator.report.WindowTable;
+import linehold.simulator.window.ToleranceFinder;
 import linehold.simulator.window.Watch;
 import linehold.simulator.window.Window;
 import linehold.simulator.window.WindowFinder;
@@ -40,6 +41,7 @@ import picocli.CommandLine.Spec;
 public final class WindowCommand implements Callable<Integer> {
     private static final double COLDEST_OIL_C = -60;
     private static final double HOTTEST_OIL_C = 200;
+    private static final int MOST_CARS = 100_000;
     /** Too many lines to read, or words about numbers that are compared themselves. */
     private static final Set<String> NOT_COMPARED = Set.of("maps", "why", "weakest", "no_window");
 
@@ -78,6 +80,20 @@ public final class WindowCommand implements Callable<Integer> {
             description = "A window.json of an earlier run: what has changed since, line by line.")
     private Path against;
 
+    @Option(
+            names = "--cars",
+            paramLabel = "N",
+            description =
+                    "Draw this many cars within the spreads of the build file and tell how many hold, which car is"
+                            + " the worst, and which spread matters most, such as 1000.")
+    private Integer cars;
+
+    @Option(
+            names = "--seed",
+            defaultValue = "1",
+            description = "Seed of the cars and of their sensors' noise (default: ${DEFAULT-VALUE}).")
+    private long seed;
+
     @Spec
     private CommandSpec spec;
 
@@ -90,11 +106,15 @@ public final class WindowCommand implements Callable<Integer> {
                 ? build.limits().oilTemperaturesC()
                 : oil.stream().map(WindowCommand::temperature).toList();
         byte[] previous = against == null ? null : Comparison.read(against, "window");
+        checkCars(build);
         WholeFile.makeFolder(out);
 
         Window window;
         try (Stages stages = new Stages(Ansi.AUTO.enabled())) {
             window = new WindowFinder(build, temperatures, stages).find();
+            if (cars != null && window.exists()) {
+                window = window.with(new ToleranceFinder(window, cars, seed, stages).find());
+            }
         }
         List<String> changes = previous == null
                 ? null
@@ -105,6 +125,19 @@ public final class WindowCommand implements Callable<Integer> {
         terminal.println("written: " + String.join(", ", written));
         terminal.flush();
         return window.exists() ? 0 : 1;
+    }
+
+    private void checkCars(Build build) {
+        if (cars == null) {
+            return;
+        }
+        if (cars < 1 || cars > MOST_CARS) {
+            throw new InputException("--cars: found '" + cars + "', expected a whole number from 1 to " + MOST_CARS);
+        }
+        if (build.spreads().all().isEmpty()) {
+            throw new InputException("--cars: found no spread in the build " + build.name()
+                    + ", expected some, such as '24 cm3/rev ± 5 %'");
+        }
     }
 
     private void write(Window window, List<String> changes) {

@@ -46,6 +46,7 @@ public final class WindowHtml {
         page.changes();
         page.bounds();
         page.rule();
+        page.tolerance();
         PageParts.cautions(page.html);
         page.maps();
         page.tables();
@@ -154,6 +155,17 @@ public final class WindowHtml {
         section("rule", "The 500 rpm rule of thumb");
         html.element("p", "Common practice, without a source; here with the switch-on speed alone.", "class", "quiet");
         list(tables.rule(), "");
+        html.close().line();
+    }
+
+    private void tolerance() {
+        if (window.tolerance() == null) {
+            return;
+        }
+        ToleranceTables tolerance = new ToleranceTables(window.tolerance(), display);
+        section("tolerance", "From car to car");
+        list(tolerance.sentences(), "");
+        table(tolerance.ranking(Integer.MAX_VALUE));
         html.close().line();
     }
 

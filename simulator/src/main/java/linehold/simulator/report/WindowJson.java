@@ -62,6 +62,7 @@ public final class WindowJson {
         array("proofs", window.proofs(), this::proof);
         array("remedies", window.remedies(), this::remedy);
         array("maps", window.maps(), this::map);
+        ToleranceJson.write(window.tolerance(), json);
         json.endObject();
     }
 

@@ -13,6 +13,9 @@ import linehold.simulator.window.Window.Proof;
 public final class WindowTable {
     private static final int WIDTH = VerdictTable.WIDTH;
 
+    /** The page ranks them all. */
+    private static final int MOST_RANKED = 10;
+
     private final Window window;
     private final Display display;
     private final StringBuilder out = new StringBuilder();
@@ -51,6 +54,9 @@ public final class WindowTable {
             pair(window.pair());
             price();
         }
+        if (window.tolerance() != null) {
+            tolerance(new ToleranceTables(window.tolerance(), display));
+        }
         if (window.exists()) {
             out.append("WINDOW: on below ")
                     .append(display.speed(window.pair().onRadPerS()))
@@ -74,6 +80,11 @@ public final class WindowTable {
                 changes.isEmpty() ? "Nothing has changed since the previous window." : "Since the previous window:");
         changes.forEach(line -> paragraph("  ", line));
         out.append('\n');
+    }
+
+    private void tolerance(ToleranceTables tolerance) {
+        tolerance.sentences().forEach(sentence -> paragraph("", sentence));
+        out.append('\n').append(tolerance.ranking(MOST_RANKED).text(WIDTH));
     }
 
     private void pair(Pair pair) {

@@ -1,7 +1,9 @@
 package linehold.simulator.window;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import linehold.simulator.build.Spread;
 import linehold.simulator.prove.Loss.Criterion;
 import linehold.simulator.prove.Reserve;
@@ -50,7 +52,7 @@ public record Tolerance(
             Map<Criterion, Integer> lost,
             List<Weight> ranking) {
         public Answer {
-            lost = Map.copyOf(lost);
+            lost = Collections.unmodifiableMap(new TreeMap<>(lost));
             ranking = List.copyOf(ranking);
         }
     }

@@ -25,6 +25,7 @@ import linehold.simulator.drive.RowDrive;
  * @param remedies what would open a window, the best first; empty where there is one
  * @param losingStop a stop that the pair keeps, and that is lost at the switch-on speed less its margin; null where
  *     none was found
+ * @param tolerance what the spreads do to the pair; null where it was not asked for
  */
 public record Window(
         Build build,
@@ -42,7 +43,30 @@ public record Window(
         List<Price> prices,
         List<Proof> proofs,
         List<Remedy> remedies,
-        RowDrive losingStop) {
+        RowDrive losingStop,
+        Tolerance tolerance) {
+
+    /** The same with what the spreads do to it. */
+    public Window with(Tolerance found) {
+        return new Window(
+                build,
+                oilC,
+                rates,
+                carry,
+                standstill,
+                leads,
+                stops,
+                rule,
+                maps,
+                ahead,
+                pair,
+                noWindow,
+                prices,
+                proofs,
+                remedies,
+                losingStop,
+                found);
+    }
 
     /** Bus voltage of a battery under load, V: the lower end of what the pump must start at (common practice). */
     public static final double SAGGED_VOLTS = 9.5;

@@ -83,7 +83,8 @@ public final class WindowFinder {
                 List.copyOf(prices),
                 List.copyOf(proofs),
                 remedies,
-                losingStop);
+                losingStop,
+                null);
     }
 
     /** A question asked at one oil temperature. */

@@ -11,8 +11,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Elementary effects of functions whose effects are known: those of Ishigami and Homma 1990 (Proceedings of ISUMA '90,
- * 398–403) and Sobol' (g-function, as in Saltelli and others 2008, Global Sensitivity Analysis, Wiley), and a straight
- * line.
+ * 398–403) and Sobol' (g-function, as in Saltelli and others 2008, Global Sensitivity Analysis, Wiley), both from memory,
+ * and a straight line.
  */
 class ElementaryEffectsReferenceTest {
     private static List<Effect> effects(int inputs, int paths, ToDoubleFunction<double[]> function) {

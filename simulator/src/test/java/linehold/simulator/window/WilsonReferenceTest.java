@@ -7,7 +7,7 @@ import linehold.simulator.window.Tolerance.Share;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Newcombe 1998, Statistics in Medicine 17:857–872, Table I, method 3 (score, without correction), 95 %. */
+/** Newcombe 1998, Statistics in Medicine 17:857–872, Table I, method 3 (score, without correction), 95 %, in public reproductions. */
 class WilsonReferenceTest {
     @ParameterizedTest
     @CsvSource({"81, 263, 0.2553, 0.3662", "15, 148, 0.0624, 0.1605", "0, 20, 0.0000, 0.1611", "1, 29, 0.0061, 0.1718"})
