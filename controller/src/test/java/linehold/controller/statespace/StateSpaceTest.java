@@ -24,7 +24,7 @@ import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 /**
  * Every state the controller can reach from power-up, breadth first, over all combinations of abstracted inputs, and what
  * must hold in each. The real controller steps; {@link Abstraction} says which states count as one, and of each such class
- * the first state found stands for all. Steps of 5 ms, 100 ms, 3 s and 70 s let every timer be seen both run out and not.
+ * the first state found stands for all. Steps of 5 ms, 100 ms and 3 s let every timer be seen both run out and not.
  * Left out: pump current (not fitted), noise on the pickup, prediction from falling speed, the brake, and the limit of
  * relay operations; random inputs cover those elsewhere.
  */
