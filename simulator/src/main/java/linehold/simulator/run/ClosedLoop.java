@@ -1,55 +1,22 @@
 package linehold.simulator.run;
 
 import java.util.List;
-import linehold.controller.DrivePermission;
 import linehold.controller.calibration.Key;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.Element;
-import linehold.simulator.build.InputException;
-import linehold.simulator.build.RelaySpec;
-import linehold.simulator.circuit.Plant;
 import linehold.simulator.drive.Drive;
-import linehold.simulator.drive.DriveReader;
-import linehold.simulator.drive.DriveSample;
-import linehold.simulator.electrics.Relay;
 import linehold.simulator.fault.Fault;
-import linehold.simulator.fault.FaultInjector;
-import linehold.simulator.fault.FaultTargets;
-import linehold.simulator.sensor.Sensors;
 
 /**
  * One drive through the car and the real controller, tick by tick: drive → circuit → sensors → controller → relay →
- * circuit. A run is made for one drive and used once.
+ * circuit.
  */
 public final class ClosedLoop {
-    /** Bus voltage below which a 12 V coil lets go, V; common practice is a third of the nominal voltage. */
-    private static final double COIL_HOLDS_VOLTS = 4;
-
     private final Build build;
-    private final Plant plant;
-    private final Sensors sensors;
-    private final ControlUnit unit;
-    private final FaultInjector injector;
-    private final EngagementWatch engagement;
-    private final boolean normallyClosed;
+    private final double oilC;
+    private final long seed;
+    private final List<Fault> faults;
     private final long periodNs;
-    private final double runOilC;
-
-    private final Moment moment = new Moment();
-    private DriveSample row = new DriveSample();
-    private DriveSample next = new DriveSample();
-    private boolean hasNext;
-    private double pickupAtS;
-    private double shaftSlope;
-    private double torqueSlope;
-    private double oilC;
-    private double oilSlope;
-    private double busVolts;
-    private double busSlope;
-    private boolean busOverridden;
-    private boolean oilExtrapolated;
     private double patienceS;
-    private double waitingS;
 
     /**
      * @param oilC oil temperature where the drive does not say, °C
@@ -62,25 +29,13 @@ public final class ClosedLoop {
     /** The same with faults, which begin and end at a tick. */
     public ClosedLoop(Build build, double oilC, long seed, List<Fault> faults) {
         this.build = build;
-        runOilC = oilC;
-        normallyClosed = build.calibration().get(Key.NORMALLY_CLOSED_CONTACT) != 0;
+        this.oilC = oilC;
+        this.seed = seed;
+        this.faults = faults;
         periodNs = Math.round(build.calibration().get(Key.CONTROL_PERIOD) * 1e9);
-        // Before the first tick the coil is not energised.
-        RelaySpec relay = normallyClosed ? build.relay().seenFromNormallyClosedContact() : build.relay();
-        plant = new Plant(build, relay, oilC, true, normallyClosed);
-        sensors = new Sensors(build.sensors(), periodNs * 1e-9, seed);
-        unit = new ControlUnit(build.calibration());
-        injector = new FaultInjector(faults, new FaultTargets(plant, sensors.faults(), unit.faults()));
-        engagement = new EngagementWatch(build);
     }
 
-    /**
-     * From now on the driver waits: where the car stands in gear and drive is withheld, the drive goes on only when it is
-     * granted. A car that is refused drive for longer than this at one stand stays there, and the run ends. Without
-     * patience the drive goes on regardless.
-     *
-     * @param seconds longest wait, s
-     */
+    /** The driver waits for drive, see {@link SimulatedCar#withPatience}. */
     public ClosedLoop withPatience(double seconds) {
         patienceS = seconds;
         return this;
@@ -88,171 +43,18 @@ public final class ClosedLoop {
 
     /** Drives the whole drive, or until the listener has seen enough. */
     public RunTotals run(Drive drive, TickListener listener) {
-        try (DriveReader reader = drive.open()) {
-            if (!reader.read(row)) {
-                throw new InputException(drive.source() + ": no rows, expected at least two");
-            }
-            hasNext = reader.read(next);
-            beginRow(true);
-            double timeS = 0;
-            long nowNs = 0;
-            while (true) {
-                while (hasNext && next.timeS <= timeS && !waits(timeS)) {
-                    nextRow(reader);
-                }
-                if (!hasNext && timeS > row.timeS || waitingS > patienceS) {
-                    break;
-                }
-                tick(nowNs, timeS);
+        ControlUnit unit = new ControlUnit(build.calibration());
+        try (SimulatedCar car =
+                new SimulatedCar(build, drive, oilC, seed, faults, unit.faults()).withPatience(patienceS)) {
+            Moment moment = car.moment();
+            for (long nowNs = 0; car.see(nowNs); nowNs += periodNs) {
+                unit.step(nowNs, moment.inputs, moment.outputs);
+                car.obey();
                 if (!listener.tick(moment)) {
                     break;
                 }
-                nowNs += periodNs;
-                timeS = nowNs * 1e-9;
             }
-            plant.advance(Math.max(plant.nowS(), row.timeS), Math.max(plant.nowS(), row.timeS));
-            return new RunTotals(
-                    plant.nowS(),
-                    plant.relayMoves(),
-                    plant.contactClosedS(),
-                    plant.pumpEnergyJ(),
-                    plant.balance(),
-                    oilExtrapolated,
-                    reader.repairs());
+            return car.totals();
         }
     }
-
-    private void tick(long nowNs, double timeS) {
-        plant.advance(timeS, hasNext ? next.timeS : Double.POSITIVE_INFINITY);
-        turnPickup(timeS);
-        injector.update(timeS);
-        overrideBus();
-        double sinceRowS = timeS - row.timeS;
-        moment.timeS = timeS;
-        moment.motorTorqueNm = waitingS > 0 ? 0 : row.motorTorqueNm + torqueSlope * sinceRowS;
-        moment.oilC = oilC + oilSlope * sinceRowS;
-        moment.keyOn = row.keyOn;
-        moment.gear = row.gear;
-        sensors.read(timeS, plant, row, moment.oilC, moment.motorTorqueNm, moment.inputs);
-        unit.step(nowNs, moment.inputs, moment.outputs);
-        driveRelays();
-
-        moment.linePressurePa = plant.linePressurePa();
-        moment.lowestPressurePa = plant.takeLowestPressurePa();
-        moment.shaftRadPerS = plant.shaftRadPerS();
-        moment.shaftSlopeRadPerS2 = shaftSlope;
-        moment.pumpRadPerS = plant.pumpRadPerS();
-        moment.contactClosed = plant.contactClosed();
-        engagement.update(plant, moment);
-    }
-
-    /** What the coils really do: a wire may be off, and a coil lets go when the bus is too low to hold it. */
-    private void driveRelays() {
-        boolean holds = plant.busVolts() >= COIL_HOLDS_VOLTS;
-        boolean main = moment.outputs.mainRelayCoil && holds && !unit.faults().mainCoilLost;
-        boolean standby = moment.outputs.standbyRelayCoil && holds && !unit.faults().standbyCoilLost;
-        plant.ask(Relay.MAIN, main != normallyClosed);
-        plant.ask(Relay.STANDBY, standby);
-    }
-
-    private void overrideBus() {
-        double volts = unit.faults().busOpenVolts;
-        if (!Double.isNaN(volts)) {
-            if (volts != busVolts || busSlope != 0) {
-                plant.setBus(volts, 0);
-                busVolts = volts;
-                busSlope = 0;
-            }
-            busOverridden = true;
-        } else if (busOverridden) {
-            busOverridden = false;
-            setBus(true, hasNext ? next.timeS - row.timeS : Double.POSITIVE_INFINITY);
-        }
-    }
-
-    private void turnPickup(double toS) {
-        sensors.pickup()
-                .turn(
-                        pickupAtS,
-                        toS - pickupAtS,
-                        row.shaftSpeedRadPerS + shaftSlope * (pickupAtS - row.timeS),
-                        shaftSlope);
-        pickupAtS = toS;
-    }
-
-    /** Whether the driver puts off what comes next, with the foot on the brake; it is then one period later. */
-    private boolean waits(double timeS) {
-        boolean standing = row.shaftSpeedRadPerS == 0 && next.shaftSpeedRadPerS == 0;
-        boolean refused =
-                moment.keyOn && moment.gear.element() != null && moment.outputs.permission == DrivePermission.WITHHELD;
-        if (patienceS == 0 || !standing || !refused) {
-            waitingS = 0;
-            return false;
-        }
-        double laterS = Math.max(timeS, next.timeS + periodNs * 1e-9) - next.timeS;
-        waitingS += laterS;
-        moment.waitedS += laterS;
-        next.timeS = Math.max(timeS, next.timeS + laterS);
-        row.brakeApplied = true;
-        return true;
-    }
-
-    private void nextRow(DriveReader reader) {
-        plant.advance(next.timeS, next.timeS);
-        turnPickup(next.timeS);
-        DriveSample passed = row;
-        row = next;
-        next = passed;
-        hasNext = reader.read(next);
-        next.timeS += moment.waitedS;
-        beginRow(false);
-    }
-
-    /** Sets the circuit's conditions from the present row to the next one; what runs on as before is left alone. */
-    private void beginRow(boolean first) {
-        double lengthS = hasNext ? next.timeS - row.timeS : Double.POSITIVE_INFINITY;
-        double slope = (next.shaftSpeedRadPerS - row.shaftSpeedRadPerS) / lengthS;
-        double shaftSlopeNow = hasNext ? slope : 0;
-        if (first || shaftSlopeNow != shaftSlope || plant.shaftRadPerS() != row.shaftSpeedRadPerS) {
-            plant.setShaft(row.shaftSpeedRadPerS, shaftSlopeNow);
-            shaftSlope = shaftSlopeNow;
-        }
-        torqueSlope = hasNext ? (next.motorTorqueNm - row.motorTorqueNm) / lengthS : 0;
-        setOil(first, lengthS);
-        setBus(first, lengthS);
-        plant.setRange(row.range);
-        for (int k = 0; k < Element.COUNT; k++) {
-            Element element = ELEMENTS[k];
-            plant.command(element, element == row.gear.element());
-        }
-    }
-
-    private void setOil(boolean first, double lengthS) {
-        double now = Double.isNaN(row.oilTemperatureC) ? runOilC : row.oilTemperatureC;
-        double then = !hasNext || Double.isNaN(next.oilTemperatureC) ? now : next.oilTemperatureC;
-        double slopeNow = hasNext ? (then - now) / lengthS : 0;
-        if (first || now != oilC || slopeNow != oilSlope) {
-            plant.setOil(now, slopeNow);
-            oilExtrapolated |= plant.oilIsExtrapolated();
-        }
-        oilC = now;
-        oilSlope = slopeNow;
-    }
-
-    private void setBus(boolean first, double lengthS) {
-        if (busOverridden) {
-            return;
-        }
-        double own = build.supply().openVolts();
-        double now = Double.isNaN(row.busOpenVolts) ? own : row.busOpenVolts;
-        double then = !hasNext || Double.isNaN(next.busOpenVolts) ? now : next.busOpenVolts;
-        double slopeNow = hasNext ? (then - now) / lengthS : 0;
-        if (first || now != busVolts || slopeNow != busSlope) {
-            plant.setBus(now, slopeNow);
-        }
-        busVolts = now;
-        busSlope = slopeNow;
-    }
-
-    private static final Element[] ELEMENTS = Element.values();
 }
