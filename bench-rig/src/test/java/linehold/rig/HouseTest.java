@@ -1,6 +1,7 @@
 package linehold.rig;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
@@ -33,4 +34,35 @@ class HouseTest {
             .should()
             .dependOnClassesThat()
             .resideInAPackage("linehold.rig..");
+
+    @ArchTest
+    static final ArchRule adaptersNeverImportEachOther =
+            slices().matching("linehold.rig.adapter.(*)..").should().notDependOnEachOther();
+
+    @ArchTest
+    static final ArchRule onlyTheEdgeTouchesTheWorld = noClasses()
+            .that()
+            .resideInAnyPackage("linehold.rig.port..", "linehold.rig.loop..", "linehold.rig.procedure..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("com.pi4j..", "org.eclipse.paho..", "org.sqlite..", "java.sql..", "io.javalin..");
+
+    @ArchTest
+    static final ArchRule theLoopKnowsPortsAndTheControllerAlone = noClasses()
+            .that()
+            .resideInAnyPackage("linehold.rig.port..", "linehold.rig.loop..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("linehold.simulator..", "linehold.rig.adapter..", "linehold.rig.board..");
+
+    @ArchTest
+    static final ArchRule runsBelongToTheSimulatedCarAndToProcedures = noClasses()
+            .that()
+            .resideInAPackage("linehold.rig..")
+            .and()
+            .resideOutsideOfPackages(
+                    "linehold.rig.adapter.simulated..", "linehold.rig.procedure..", "linehold.rig.app..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("linehold.simulator.run..");
 }

@@ -10,7 +10,8 @@ import linehold.controller.switching.SwitchReason;
 
 /**
  * The fields of one tick: every input, then every output, in the order of a row. This list alone decides what a recording
- * holds. Booleans are 0 or 1, choices their ordinal, sets their bits; whole numbers are exact up to 2⁵³, which as
+ * holds. Booleans are 0 or 1, choices their ordinal, sets their bits, a choice that is not
+ * known −1; whole numbers are exact up to 2⁵³, which as
  * nanoseconds is 104 days.
  */
 public enum TickField {
@@ -26,8 +27,8 @@ public enum TickField {
     KEY_ON("", (i, o) -> bit(i.keyOn), (i, v) -> i.keyOn = v != 0),
     SELECTED_RANGE(
             "",
-            (i, o) -> i.selectedRange.ordinal(),
-            (i, v) -> i.selectedRange = Range.values()[(int) v],
+            (i, o) -> i.selectedRange == null ? TickField.UNKNOWN : i.selectedRange.ordinal(),
+            (i, v) -> i.selectedRange = v == TickField.UNKNOWN ? null : Range.values()[(int) v],
             Range.values()),
     BRAKE_APPLIED("", (i, o) -> bit(i.brakeApplied), (i, v) -> i.brakeApplied = v != 0),
     TORQUE_REQUEST_NM("N·m", (i, o) -> i.torqueRequestNm, (i, v) -> i.torqueRequestNm = v),
@@ -51,6 +52,8 @@ public enum TickField {
     REFUSED_TICKS("", (i, o) -> o.refusedTicks),
     REJECTED_EDGES("", (i, o) -> o.rejectedEdges),
     COOL_DOWNS("", (i, o) -> o.coolDowns);
+
+    private static final int UNKNOWN = -1;
 
     private interface Getter {
         double get(Inputs in, Outputs out);
@@ -99,7 +102,7 @@ public enum TickField {
     public String text(Inputs in, Outputs out) {
         double value = get(in, out);
         if (choices.length > 0) {
-            return choices[(int) value].name();
+            return value == UNKNOWN ? "" : choices[(int) value].name();
         }
         return value == Math.rint(value) && Math.abs(value) < 1L << 53
                 ? Long.toString((long) value)

@@ -58,6 +58,18 @@ class TickFieldTest {
         }
     }
 
+    @Test
+    void shouldKeepARangeThatIsNotKnown() {
+        in.selectedRange = null;
+        double value = TickField.SELECTED_RANGE.get(in, out);
+        assertThat(TickField.SELECTED_RANGE.text(in, out)).isEmpty();
+
+        in.selectedRange = Range.DRIVE;
+        TickField.SELECTED_RANGE.set(in, value);
+
+        assertThat(in.selectedRange).isNull();
+    }
+
     /** Changes each output alone and sees which column shows it. */
     @Test
     void shouldShowEachOutputInItsOwnColumn() throws IllegalAccessException {
