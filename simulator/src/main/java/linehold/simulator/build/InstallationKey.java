@@ -96,6 +96,12 @@ public enum InstallationKey {
             .optional()
             .from(PUBLISHED, "Largest current the contact may close on.")
             .usual("40 A", "400 A", ASSUMED)),
+    RELAY_RATED_OPERATIONS(count("installation.relay.rated-operations", RATIO, "1000", "100000000", "100000")
+            .byDefault("100000")
+            .from(
+                    COMMON_PRACTICE,
+                    "Closings that the contact lasts at its rated current, resistive load; the maker's sheet tells.")
+            .usual("50000", "1000000", COMMON_PRACTICE)),
 
     COUPLING_TEETH(count("installation.coupling.teeth", RATIO, "3", "120", "26")
             .optional()

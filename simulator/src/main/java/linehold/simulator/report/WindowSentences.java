@@ -33,8 +33,11 @@ final class WindowSentences {
     static String price(Price price) {
         return "There the pump runs " + Numbers.fixed(100 * price.pumpOnShare(), 0) + " % of the time and takes "
                 + Numbers.fixed(price.watts(), 0) + " Wh an hour; the relay moves "
-                + Numbers.fixed(price.relayOperationsPerHour(), 0) + " times an hour, so that its contact lasts "
-                + Numbers.fixed(price.contactLifeH(), 0) + " h of such driving.";
+                + Numbers.fixed(price.relayOperationsPerHour(), 0) + " times an hour, "
+                + (Double.isNaN(price.contactLifeH())
+                        ? "and how long its contact lasts needs installation.relay.contact-rating in the build file."
+                        : "so that its contact lasts " + Numbers.fixed(price.contactLifeH(), 0)
+                                + " h of such driving.");
     }
 
     /** What a person should know beside the result. */

@@ -124,8 +124,8 @@ final class WindowTables {
     NumberTable prices(Setting setting) {
         NumberTable.Builder table = new NumberTable.Builder(
                 "Price of the pair on the demonstration drives, " + setting.title(),
-                "Mean over the oil temperatures. Contact life: 100,000 operations at rated resistive load (common"
-                        + " practice), of which a motor load leaves 30 % (from memory).",
+                "Mean over the oil temperatures. Contact life is that of the sizing sheet (relay-life): the closings its"
+                        + " maker rates, derated for the motor's running current.",
                 List.of("drive", "pump runs", "relay moves/h", "Wh/h", "contact lasts, h"));
         for (Price price : window.prices()) {
             if (price.setting() == setting) {
@@ -135,7 +135,9 @@ final class WindowTables {
                                 Numbers.fixed(100 * price.pumpOnShare(), 0) + " %",
                                 Numbers.fixed(price.relayOperationsPerHour(), 0),
                                 Numbers.fixed(price.watts(), 0),
-                                Numbers.fixed(price.contactLifeH(), 0)));
+                                Double.isNaN(price.contactLifeH())
+                                        ? "not given"
+                                        : Numbers.fixed(price.contactLifeH(), 0)));
             }
         }
         return table.build();

@@ -57,6 +57,11 @@ final class Standing {
         return build.electricPump().displacementM3PerRev() / (2 * Math.PI) * point.speedRadPerS();
     }
 
+    /** Largest running current of the motor, hottest or coldest oil, A. */
+    double largestRunningAmps() {
+        return Math.max(hot.amps(), cold.amps());
+    }
+
     /** Resistance of the motor's circuit outside the motor, Ω. */
     double feedOhm() {
         return build.supply().sourceResistanceOhm()

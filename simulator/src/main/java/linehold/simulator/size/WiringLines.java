@@ -22,7 +22,7 @@ final class WiringLines {
     private WiringLines(Standing at) {
         this.at = at;
         hotAmps = at.hot.amps();
-        mostAmps = Math.max(at.hot.amps(), at.cold.amps());
+        mostAmps = at.largestRunningAmps();
         startAmps = at.stallAmps(at.coldC);
         stallAmps = at.stallAmps(at.hotC);
     }
@@ -44,7 +44,8 @@ final class WiringLines {
                 lines.fuseStart(),
                 lines.fuseStall(),
                 lines.relayRunning(),
-                lines.relayMaking());
+                lines.relayMaking(),
+                lines.relayLife());
     }
 
     /** Copper area of the cable: as given, else by its gauge. */
@@ -172,7 +173,7 @@ final class WiringLines {
                 .note("On a changeover relay take the rating of the contact that the pump is on.")
                 .with("i", Measure.CURRENT, mostAmps);
         double rating = draft.take(InstallationKey.RELAY_CONTACT_RATING, "I_contact", Measure.CURRENT);
-        return draft.atMost(Measure.SHARE, mostAmps / rating, 0.2, 0.5);
+        return draft.atMost(Measure.SHARE, mostAmps / rating, ContactLife.MOTOR_SHARE, ContactLife.LARGEST_MOTOR_SHARE);
     }
 
     private SizeLine relayMaking() {
@@ -182,5 +183,17 @@ final class WiringLines {
                 .with("i_start", Measure.CURRENT, startAmps);
         double rating = draft.take(InstallationKey.RELAY_MAKING_CURRENT, "I_making", Measure.CURRENT);
         return draft.atMost(Measure.SHARE, startAmps / rating, 0.8, 1);
+    }
+
+    private SizeLine relayLife() {
+        Draft draft = at.line(Topic.WIRING, "relay-life", "Closings the contact lasts at its running current")
+                .formula("N·min(1, (0.2·I_contact/i)²)")
+                .source("a motor may have 20 % of the resistive rating (from memory, common practice); wear with the"
+                        + " square of the current beyond it is assumed")
+                .note("The price of a window counts with it: its relay moves in an hour are two to a closing.")
+                .with("i", Measure.CURRENT, mostAmps);
+        double rating = draft.take(InstallationKey.RELAY_CONTACT_RATING, "I_contact", Measure.CURRENT);
+        double rated = draft.take(InstallationKey.RELAY_RATED_OPERATIONS, "N", Measure.COUNT);
+        return draft.information(Measure.COUNT, ContactLife.closings(rated, rating, mostAmps));
     }
 }

@@ -9,27 +9,27 @@ import linehold.simulator.drive.RowDrive;
 import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.RunVerdict;
 import linehold.simulator.prove.Verdict;
+import linehold.simulator.size.ContactLife;
 import linehold.simulator.window.Window.Pair;
 import linehold.simulator.window.Window.Price;
 import linehold.simulator.window.Window.Proof;
 
 /** A window proved on the demonstration drives, and what it costs there. */
 final class Costs {
-    /** Operations of an automotive plug-in relay at its rated resistive load (common practice; the maker's sheet tells). */
-    static final double RATED_OPERATIONS = 100_000;
-    /** Share of them that a motor's inrush leaves: a motor rating is 20 to 50 % of the resistive one (from memory). */
-    static final double MOTOR_SHARE = 0.3;
-
     private static final double HOUR_S = 3600;
+    /** To close and to open again. */
+    private static final double MOVES_OF_A_CLOSING = 2;
 
     private final Setting setting;
     private final Verdict verdict;
     private final List<RowDrive> drives;
+    private final double closings;
 
-    private Costs(Setting setting, Verdict verdict, List<RowDrive> drives) {
+    private Costs(Setting setting, Verdict verdict, List<RowDrive> drives, double closings) {
         this.setting = setting;
         this.verdict = verdict;
         this.drives = drives;
+        this.closings = closings;
     }
 
     static int steps(Build build, List<Double> oilC) {
@@ -39,7 +39,8 @@ final class Costs {
     static Costs of(Build build, List<Double> oilC, Setting setting, Pair pair, LookAhead ahead, Runnable done) {
         Build tuned = Tuning.of(build, pair.onRadPerS(), pair.offRadPerS(), setting.aids(build), ahead);
         List<RowDrive> drives = BuiltInDrives.all(tuned);
-        return new Costs(setting, new Prover(tuned, 1).prove(Prover.grid(drives, oilC), done), drives);
+        Verdict verdict = new Prover(tuned, 1).prove(Prover.grid(drives, oilC), done);
+        return new Costs(setting, verdict, drives, ContactLife.closings(build));
     }
 
     Proof proof() {
@@ -70,8 +71,7 @@ final class Costs {
                 sum(runs, run -> run.pumpOnShare() * run.durationS()) / seconds,
                 perHour,
                 sum(runs, RunVerdict::pumpEnergyJ) / seconds,
-                // A contact's operation is a closing and an opening.
-                RATED_OPERATIONS * MOTOR_SHARE / (perHour / 2));
+                closings / (perHour / MOVES_OF_A_CLOSING));
     }
 
     private static double sum(List<RunVerdict> runs, ToDoubleFunction<RunVerdict> value) {

@@ -153,7 +153,7 @@ public record Window(
      * @param pumpOnShare share of the time with the pump's contact closed, 0 to 1
      * @param relayOperationsPerHour closings and openings
      * @param watts mean electric power of the pump, W, which is Wh per hour
-     * @param contactLifeH hours of this drive that the contact lasts, h
+     * @param contactLifeH hours of this drive that the contact lasts, h; NaN where the build file does not give its rating
      */
     public record Price(
             Setting setting,

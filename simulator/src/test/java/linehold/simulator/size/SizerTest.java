@@ -141,6 +141,21 @@ class SizerTest {
                 .isEqualTo(SizeVerdict.NOT_ENOUGH);
     }
 
+    /** By hand: 20 % of 70 A over 28.7 A, squared, of 100,000; a contact of 200 A is not beyond its motor rating. */
+    @Test
+    void shouldWearTheContactBeyondItsMotorRating() {
+        double amps = line(Builds.demonstration(), "motor-current-cold").result();
+        assertThat(line(Builds.demonstration(), "relay-life").result())
+                .isCloseTo(100_000 * Math.pow(0.2 * 70 / amps, 2), within(1e-6))
+                .isCloseTo(23_795, within(150.0));
+        Build large = EditedBuild.of(
+                "    contact-rating: 70 A\n", "    contact-rating: 200 A\n    rated-operations: 300000\n");
+        assertThat(line(large, "relay-life").result()).isEqualTo(300_000);
+        assertThat(ContactLife.closings(large)).isEqualTo(300_000);
+        assertThat(ContactLife.closings(EditedBuild.of("    contact-rating: 70 A\n", "")))
+                .isNaN();
+    }
+
     @Test
     void shouldFindAPumpTooSmallForHotLeakage() {
         assertThat(verdict("flow-reserve-hot", "leak-bore: 1.0 mm", "leak-bore: 2.0 mm"))

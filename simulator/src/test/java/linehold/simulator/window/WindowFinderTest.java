@@ -1,6 +1,7 @@
 package linehold.simulator.window;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,7 @@ import linehold.simulator.drive.Drive;
 import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.Verdict;
 import linehold.simulator.report.WindowJson;
+import linehold.simulator.size.Sizer;
 import linehold.simulator.window.Window.Pair;
 import linehold.simulator.window.Window.Remedy;
 import linehold.simulator.window.Window.RulePoint;
@@ -61,6 +63,20 @@ class WindowFinderTest {
         assertThat(proved(pair.onRadPerS(), hardest, hot).held()).isTrue();
         assertThat(proved(pair.onRadPerS() - pair.marginRadPerS(), hardest, hot).held())
                 .isFalse();
+    }
+
+    /** The sizing sheet and the price count the same closings. */
+    @Test
+    void shouldPriceTheContactByTheSizingSheet() {
+        double closings = Sizer.sheet(Builds.demonstration()).lines().stream()
+                .filter(line -> line.key().equals("relay-life"))
+                .findFirst()
+                .orElseThrow()
+                .result();
+        assertThat(demonstration.prices())
+                .isNotEmpty()
+                .allSatisfy(price -> assertThat(price.contactLifeH() * price.relayOperationsPerHour() / 2)
+                        .isCloseTo(closings, within(1e-6 * closings)));
     }
 
     /** Common practice of the trade: 500 rpm. */
