@@ -33,7 +33,8 @@ import picocli.CommandLine.Spec;
             WindowCommand.class,
             SizeCommand.class,
             DrivesCommand.class,
-            PlantCommand.class
+            PlantCommand.class,
+            RigCommand.class
         })
 public final class Main implements Runnable {
     /** Exit status where what a person gave us cannot be used. */
@@ -63,7 +64,7 @@ public final class Main implements Runnable {
     }
 
     static CommandLine commandLine() {
-        CommandLine commandLine = new CommandLine(new Main());
+        CommandLine commandLine = new CommandLine(new Main()).setCaseInsensitiveEnumValuesAllowed(true);
         commandLine.setParameterExceptionHandler((exception, args) -> {
             System.err.println("linehold: " + exception.getMessage());
             return BAD_INPUT;

@@ -6,10 +6,10 @@ import linehold.simulator.build.Gear;
 import linehold.simulator.run.Engagement;
 
 /** What people call the values of our enums. */
-final class Words {
+public final class Words {
     private Words() {}
 
-    static String of(Gear gear) {
+    public static String of(Gear gear) {
         return switch (gear) {
             case NEUTRAL -> "neutral";
             case FIRST -> "first";
@@ -18,7 +18,7 @@ final class Words {
         };
     }
 
-    static String of(Engagement engagement) {
+    public static String of(Engagement engagement) {
         return switch (engagement) {
             case NONE -> "none";
             case ENGAGING -> "engaging";
@@ -26,7 +26,7 @@ final class Words {
         };
     }
 
-    static String of(PumpState state) {
+    public static String of(PumpState state) {
         return switch (state) {
             case OFF -> "off";
             case PRIME -> "prime";
@@ -37,7 +37,7 @@ final class Words {
         };
     }
 
-    static String of(DrivePermission permission) {
+    public static String of(DrivePermission permission) {
         return switch (permission) {
             case GRANTED -> "granted";
             case REDUCED -> "reduced";

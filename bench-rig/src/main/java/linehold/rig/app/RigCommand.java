@@ -1,0 +1,109 @@
+package linehold.rig.app;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import linehold.rig.loop.ControlLoop;
+import linehold.simulator.build.Build;
+import linehold.simulator.build.BuildFile;
+import linehold.simulator.build.InputException;
+import linehold.simulator.build.Quantities;
+import linehold.simulator.build.Quantity;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code linehold rig}: the controller in real time, against the simulated car or a real board. */
+@Command(
+        name = "rig",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Runs the controller in real time: against the simulated car, or a real board.",
+            "Before it moves a real relay: park brake on, wheels chocked or off the ground on stands, nobody under the car,",
+            "the pump's supply fused. Hot oil under pressure burns. This is no certified safety system.",
+            "However it ends, the pump is left running.",
+            "Exit status: 0 ended as asked, 2 bad input, 3 a defect."
+        })
+public final class RigCommand implements Callable<Integer> {
+    private static final Logger LOG = LoggerFactory.getLogger(RigCommand.class);
+    private static final long STATUS_EVERY_MS = 200;
+    private static final long LONGEST_STOP_MS = 2000;
+
+    @Mixin
+    private RigOptions options = new RigOptions();
+
+    @Option(
+            names = "--for",
+            paramLabel = "TIME",
+            description = "How long, such as '60 s'; without it until the drive ends, on a board until it is stopped.")
+    private String length;
+
+    @Override
+    public Integer call() {
+        Build build = BuildFile.loadNamed(options.buildName);
+        Duration longest = length == null ? null : duration(length);
+        List<Throwable> defects = new ArrayList<>();
+        try (Wiring wiring = Wiring.open(build, options)) {
+            ControlLoop loop = wiring.loop();
+            Thread thread = new Thread(loop::run, "control-loop");
+            thread.setPriority(Thread.MAX_PRIORITY);
+            thread.setUncaughtExceptionHandler((where, defect) -> defects.add(defect));
+            Thread hook = new Thread(() -> end(loop, thread), "stop");
+            Runtime.getRuntime().addShutdownHook(hook);
+            StatusLine status = new StatusLine(build, wiring.ring(), Ansi.AUTO.enabled());
+            thread.start();
+            follow(thread, status, longest);
+            end(loop, thread);
+            removeHook(hook);
+            status.end(loop.lateness());
+        }
+        for (Throwable defect : defects) {
+            LOG.error("the control loop has ended by a defect; the pump was left running", defect);
+        }
+        return defects.isEmpty() ? 0 : Main.DEFECT;
+    }
+
+    private static void follow(Thread thread, StatusLine status, Duration longest) {
+        long endNs = longest == null ? Long.MAX_VALUE : System.nanoTime() + longest.toNanos();
+        try {
+            while (thread.isAlive() && System.nanoTime() < endNs) {
+                thread.join(STATUS_EVERY_MS);
+                status.update();
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** Lets the tick of the moment end, so that the outputs are set to their safe levels by the thread that owns them. */
+    private static void end(ControlLoop loop, Thread thread) {
+        loop.stop();
+        try {
+            thread.join(LONGEST_STOP_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private static void removeHook(Thread hook) {
+        try {
+            Runtime.getRuntime().removeShutdownHook(hook);
+        } catch (IllegalStateException e) {
+            LOG.debug("stopping already", e);
+        }
+    }
+
+    private static Duration duration(String typed) {
+        double seconds = Quantities.parse(typed, Quantity.TIME)
+                .orElseThrow(() -> new InputException("--for: found '" + typed + "', expected a time such as '60 s'"));
+        if (!(seconds > 0 && seconds <= TimeUnit.DAYS.toSeconds(3650))) {
+            throw new InputException("--for: found '" + typed + "', expected a time above 0 s and below ten years");
+        }
+        return Duration.ofNanos(Math.round(seconds * 1e9));
+    }
+}
