@@ -9,6 +9,7 @@ import linehold.simulator.build.Build;
 import linehold.simulator.output.WholeFile;
 import linehold.simulator.window.CarryPoint;
 import linehold.simulator.window.LeadTime;
+import linehold.simulator.window.RollBack;
 import linehold.simulator.window.Setting;
 import linehold.simulator.window.Window;
 import linehold.simulator.window.Window.Bound;
@@ -55,6 +56,7 @@ public final class WindowJson {
         pair(window.pair());
         array("carry", window.carry(), this::carry);
         array("standstill", window.standstill(), this::standstill);
+        array("roll_back", window.rollBacks(), this::rollBack);
         array("lead", window.leads(), this::lead);
         array("stops", window.stops(), this::stop);
         array("rule_of_thumb", window.rule(), this::rule);
@@ -123,6 +125,12 @@ public final class WindowJson {
         json.number("oil_c", point.oilC());
         json.number("full_bus_pa", point.fullPa());
         json.number("sagged_bus_pa", point.saggedPa());
+    }
+
+    private void rollBack(RollBack point) {
+        json.number("oil_c", point.oilC());
+        json.number("most_rad_per_s", point.mostRadPerS());
+        json.number("lowest_pa", point.lowestPa());
     }
 
     private void lead(LeadTime lead) {

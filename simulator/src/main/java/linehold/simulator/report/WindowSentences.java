@@ -1,8 +1,10 @@
 package linehold.simulator.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import linehold.simulator.build.Display;
+import linehold.simulator.window.RollBack;
 import linehold.simulator.window.Window;
 import linehold.simulator.window.Window.Pair;
 import linehold.simulator.window.Window.Price;
@@ -51,6 +53,16 @@ final class WindowSentences {
                         + " sag that far in hot oil.");
             }
         }
+        window.rollBacks().stream()
+                .filter(one -> one.lowestPa() >= holdPa(window))
+                .min(Comparator.comparingDouble(RollBack::mostRadPerS))
+                .ifPresent(
+                        one -> notes.add(
+                                "Rolling back in a forward gear turns the internal pump backward, and it draws"
+                                        + " oil out of the line. The electric pump runs by then and keeps the hold pressure up to "
+                                        + display.speed(one.mostRadPerS()) + " backward with oil at "
+                                        + display.temperature(one.oilC())
+                                        + "; that is its flow, and no switch-on speed changes it: beyond, the brakes must hold the car."));
         return notes;
     }
 

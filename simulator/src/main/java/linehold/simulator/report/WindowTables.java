@@ -33,7 +33,8 @@ final class WindowTables {
                 "What one pump carries alone",
                 "Above: lowest shaft speed, in rpm, at which the internal pump alone makes the pressure. Below: what the"
                         + " electric pump alone holds at standstill, in "
-                        + display.pressureScale().label() + ".",
+                        + display.pressureScale().label()
+                        + "; last, how fast the shaft may then turn backward, in rpm, as in a car that rolls back.",
                 head(""));
         table.row("hold pressure " + display.pressure(holdPa()), speeds(CarryPoint::holdRadPerS));
         table.row("largest torque forward", speeds(CarryPoint::forwardRadPerS));
@@ -45,6 +46,7 @@ final class WindowTables {
         table.row(
                 "standstill, bus sagged to " + volts(Window.SAGGED_VOLTS),
                 cells(window.standstill(), one -> display.pressureScale().number(one.saggedPa())));
+        table.row("rolling back, at most", cells(window.rollBacks(), one -> speed(one.mostRadPerS())));
         return table.build();
     }
 

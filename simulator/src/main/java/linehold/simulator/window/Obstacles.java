@@ -42,6 +42,21 @@ final class Obstacles {
         return obstacles;
     }
 
+    /** A pair was found, but the line does not outlast rolling back where the electric pump could carry it. */
+    static List<String> of(Build build, List<RollBack> rollBacks) {
+        Display display = new Display(build.units());
+        double holdPa = build.limits().holdPressurePa();
+        List<String> obstacles = new ArrayList<>();
+        for (RollBack one : rollBacks) {
+            if (one.lowestPa() < holdPa) {
+                obstacles.add("Rolling back at " + display.speed(RollBack.TRIED * one.mostRadPerS()) + " with oil at "
+                        + display.temperature(one.oilC()) + " the line falls to " + display.pressure(one.lowestPa())
+                        + ", although the electric pump could keep the hold pressure.");
+            }
+        }
+        return obstacles;
+    }
+
     /** A pair was found, but it does not stand the test. */
     static List<String> of(Display display, double marginPa, List<Proof> proofs) {
         List<String> obstacles = new ArrayList<>();

@@ -53,6 +53,40 @@ final class SteadyState {
         return high;
     }
 
+    /**
+     * Highest speed at which the shaft may turn backward in first, as in a car that rolls back, before the electric pump
+     * alone no longer keeps a pressure: the internal pump then draws oil out of the line.
+     *
+     * @return rad/s, positive; NaN where the electric pump does not keep it even at standstill
+     */
+    double rollBackRadPerS(double pressurePa) {
+        double busVolts = build.supply().openVolts();
+        if (!keepsBackward(pressurePa, 0, busVolts)) {
+            return Double.NaN;
+        }
+        double low = 0;
+        double high = build.calibration().get(Key.HIGHEST_SHAFT_SPEED);
+        while (high - low > ACCURACY_RAD_PER_S) {
+            double middle = 0.5 * (low + high);
+            if (keepsBackward(pressurePa, middle, busVolts)) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+
+    private boolean keepsBackward(double pressurePa, double backwardRadPerS, double busVolts) {
+        Plant plant = plant(Element.LOW_BAND, Range.DRIVE, pressurePa, true);
+        plant.setBus(busVolts, 0);
+        // Standing until the pump has run up.
+        plant.advance(SETTLE_S, Double.POSITIVE_INFINITY);
+        plant.setShaft(-backwardRadPerS, 0);
+        plant.advance(2 * SETTLE_S, Double.POSITIVE_INFINITY);
+        return plant.linePressurePa() >= pressurePa;
+    }
+
     private boolean keeps(Element element, Range range, double pressurePa, double shaftRadPerS) {
         Plant plant = plant(element, range, pressurePa, false);
         plant.setShaft(shaftRadPerS, 0);

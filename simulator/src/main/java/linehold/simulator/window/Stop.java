@@ -20,7 +20,7 @@ import linehold.simulator.drive.RowDrive;
  *
  * @param drive the drive
  * @param startS when the brakes are applied, s
- * @param standS when the shaft has come to rest, s
+ * @param standS when the shaft has come to rest, or has rolled back for a while, s
  */
 record Stop(RowDrive drive, double startS, double standS) {
     /** Standing at first, so that the shaft's start is no edge, s. */
@@ -31,6 +31,9 @@ record Stop(RowDrive drive, double startS, double standS) {
     private static final double REST_S = 0.8;
     /** Standing after the stop: long enough for the electric pump to have taken over or failed to, s. */
     private static final double AFTER_S = 0.8;
+
+    /** Rolling back lasts longer than the line takes to settle, s (assumed). */
+    private static final double ROLLING_S = 3;
 
     private static final int BUILD_UP_STEPS = 6;
     /** The steady speed before the stop exceeds by this what the pump needs to hand over. */
@@ -92,6 +95,22 @@ record Stop(RowDrive drive, double startS, double standS) {
         return new Stop(new RowDrive("stop", "invented: a stop at a constant rate", 0, rows.list), startS, standS);
     }
 
+    /** The same stop, but the shaft falls on at its rate to a speed backward and stays there. */
+    Stop rollingBack(double rateRadPerS2, double backwardRadPerS) {
+        List<DriveSample> rows =
+                new ArrayList<>(drive.rows().subList(0, drive.rows().size() - 2));
+        Rows turned = new Rows(rows.get(0).gear);
+        double backS = standS + backwardRadPerS / rateRadPerS2;
+        turned.add(standS, 0);
+        turned.add(backS, -backwardRadPerS);
+        turned.add(backS + ROLLING_S + AFTER_S, -backwardRadPerS);
+        rows.addAll(turned.list);
+        return new Stop(
+                new RowDrive("roll-back", "invented: a stop uphill, and rolling back", 0, rows),
+                startS,
+                backS + ROLLING_S);
+    }
+
     /** Angle turned while the brakes build up, straight lines between the rows, rad. */
     private static double buildUpAngle(double cruise, double rateRadPerS2) {
         double buildUpS = Manoeuvres.BRAKE_BUILD_UP_S;
@@ -147,7 +166,7 @@ record Stop(RowDrive drive, double startS, double standS) {
             DriveSample row = new DriveSample();
             row.timeS = timeS;
             row.shaftSpeedRadPerS = shaftRadPerS;
-            row.range = Range.DRIVE;
+            row.range = gear == Gear.REVERSE ? Range.REVERSE : Range.DRIVE;
             row.gear = gear;
             row.keyOn = true;
             row.brakeApplied = braking;

@@ -43,7 +43,7 @@ final class StopTrial {
         return new SteadyState(build, oilC).carryRadPerS(Element.LOW_BAND, Range.DRIVE, handOverPa);
     }
 
-    /** Whether the line keeps its hold pressure in first and in top at every place of the teeth. */
+    /** Whether the line keeps its hold pressure in first, top and reverse at every place of the teeth. */
     boolean holds(double rateRadPerS2, double onRadPerS) {
         double holdPa = build.limits().holdPressurePa();
         return lowestPa(rateRadPerS2, onRadPerS, holdPa) >= holdPa;
@@ -52,6 +52,13 @@ final class StopTrial {
     /** The lowest line pressure from the brakes' application to rest, Pa. */
     double lowestPa(double rateRadPerS2, double onRadPerS) {
         return lowestPa(rateRadPerS2, onRadPerS, 0);
+    }
+
+    /** Lowest line pressure of a stop in first that goes on into rolling back, Pa. */
+    double rollingBackPa(double rateRadPerS2, double onRadPerS, double backwardRadPerS) {
+        Build tuned = tuned(onRadPerS);
+        Stop worst = stops(tuned, rateRadPerS2).get(0);
+        return lowestPa(tuned, worst.rollingBack(rateRadPerS2, backwardRadPerS), 0);
     }
 
     /** The first stop of the trial that falls below the hold pressure, as a drive; null where none does. */
@@ -93,6 +100,7 @@ final class StopTrial {
         List<Stop> stops = new ArrayList<>();
         stops.add(stop(tuned, Gear.FIRST, rateRadPerS2, latest, braking));
         stops.add(stop(tuned, Gear.TOP, rateRadPerS2, latest, braking));
+        stops.add(stop(tuned, Gear.REVERSE, rateRadPerS2, latest, braking));
         for (double phase : SPREAD) {
             stops.add(stop(tuned, Gear.FIRST, rateRadPerS2, phase, braking));
         }

@@ -13,6 +13,7 @@ import linehold.simulator.drive.RowDrive;
  * @param rates rates of the stops, rad/s², rising
  * @param carry carry speed, by oil temperature
  * @param standstill what the electric pump holds alone, by oil temperature
+ * @param rollBacks what rolling back leaves, by oil temperature
  * @param leads lead time, by oil temperature, full bus then sagged bus
  * @param stops lowest switch-on speeds, by oil temperature, then by rate
  * @param rule how far the rule of thumb goes, by oil temperature
@@ -33,6 +34,7 @@ public record Window(
         List<Double> rates,
         List<CarryPoint> carry,
         List<Standstill> standstill,
+        List<RollBack> rollBacks,
         List<LeadTime> leads,
         List<StopLimit> stops,
         List<RulePoint> rule,
@@ -54,6 +56,7 @@ public record Window(
                 rates,
                 carry,
                 standstill,
+                rollBacks,
                 leads,
                 stops,
                 rule,

@@ -7,7 +7,10 @@ import linehold.controller.Range;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Display;
 import linehold.simulator.build.Element;
+import linehold.simulator.build.Gear;
+import linehold.simulator.build.InstallationKey;
 import linehold.simulator.drive.RowDrive;
+import linehold.simulator.drivetrain.RoadLoad;
 import linehold.simulator.run.Parallel;
 import linehold.simulator.window.Window.Pair;
 import linehold.simulator.window.Window.Price;
@@ -63,7 +66,12 @@ public final class WindowFinder {
             }
             noWindow.addAll(Obstacles.of(display, marginPa, proofs));
         }
-        List<Double> speeds = StopSearch.mapSpeeds(pair == null ? Double.NaN : pair.onRadPerS());
+        double onRadPerS = pair == null ? Double.NaN : pair.onRadPerS();
+        List<RollBack> rollBacks = all("rolling back", temperature -> rollBack(temperature, onRadPerS, ahead));
+        if (pair != null) {
+            noWindow.addAll(Obstacles.of(build, rollBacks));
+        }
+        List<Double> speeds = StopSearch.mapSpeeds(onRadPerS);
         List<WindowMap> maps = search.maps(speeds, watch.begin("maps", speeds.size() * oilC.size()));
         List<Remedy> remedies = noWindow.isEmpty() ? List.of() : new Remedies(build, oilC).ranked(watch);
         List<LeadTime> leads = leads(pair == null ? Window.RULE_RAD_PER_S : pair.onRadPerS());
@@ -73,6 +81,7 @@ public final class WindowFinder {
                 StopSearch.rates(),
                 carry,
                 standstill,
+                rollBacks,
                 leads,
                 stops,
                 rule,
@@ -118,6 +127,23 @@ public final class WindowFinder {
                 temperature,
                 circuit.standstillPa(build.supply().openVolts()),
                 circuit.standstillPa(Window.SAGGED_VOLTS));
+    }
+
+    private RollBack rollBack(double temperature, double onRadPerS, LookAhead ahead) {
+        double mostRadPerS = new SteadyState(build, temperature)
+                .rollBackRadPerS(build.limits().holdPressurePa());
+        if (Double.isNaN(mostRadPerS) || Double.isNaN(onRadPerS)) {
+            return new RollBack(temperature, mostRadPerS, Double.NaN);
+        }
+        // An unbraked car on a slope: dv/dt = g·sin γ, rolling resistance left out.
+        double slope = StrictMath.atan(build.installation().si(InstallationKey.START_GRADE));
+        double rate = RoadLoad.GRAVITY_M_PER_S2
+                * StrictMath.sin(slope)
+                / build.car().tyreRadiusM()
+                * build.gears().totalRatio(Gear.FIRST);
+        StopTrial trial = new StopTrial(build, Setting.ALONE, temperature, ahead);
+        return new RollBack(
+                temperature, mostRadPerS, trial.rollingBackPa(rate, onRadPerS, RollBack.TRIED * mostRadPerS));
     }
 
     /** Full bus, then sagged bus, at each oil temperature. */

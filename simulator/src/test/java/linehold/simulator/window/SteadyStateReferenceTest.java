@@ -9,6 +9,7 @@ import linehold.simulator.build.Build;
 import linehold.simulator.build.Builds;
 import linehold.simulator.build.Element;
 import linehold.simulator.oil.Oil;
+import linehold.simulator.size.Sizer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,6 +45,29 @@ class SteadyStateReferenceTest {
         double atSet = circuit.carryRadPerS(Element.LOW_BAND, Range.DRIVE, 10e5) / RPM;
         double above = circuit.carryRadPerS(Element.LOW_BAND, Range.DRIVE, 10.5e5) / RPM;
         assertThat(above - atSet).isBetween(500.0, 510.0);
+    }
+
+    /**
+     * The electric pump's flow at hold pressure must cover leakage and what the internal pump draws out: D·n = Q_el − Q_leak.
+     * Q_el/Q_leak is the sizing sheet's, which solves motor, pump and hose for equilibrium instead of running them.
+     */
+    @Test
+    void shouldRollBackAsFastAsThePumpsFlowAllows() {
+        double reserve = Sizer.sheet(build).lines().stream()
+                .filter(line -> line.key().equals("flow-reserve-hot"))
+                .findFirst()
+                .orElseThrow()
+                .result();
+        SteadyState hot = new SteadyState(build, 120);
+        double leakingRadPerS = hot.carryRadPerS(Element.LOW_BAND, Range.DRIVE, 4e5);
+        assertThat(hot.rollBackRadPerS(4e5) / RPM)
+                .isCloseTo((reserve - 1) * leakingRadPerS / RPM, within(0.1))
+                .isBetween(80.0, 90.0);
+    }
+
+    @Test
+    void shouldSayWhereThePumpKeepsNothingEvenAtStandstill() {
+        assertThat(new SteadyState(Builds.weak(), 120).rollBackRadPerS(4e5)).isNaN();
     }
 
     /** Settled pressures of an independent adaptive solver (Radau, relative tolerance 1e-9) of the same equations. */

@@ -3,6 +3,7 @@ package linehold.simulator.window;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import linehold.controller.calibration.Calibration;
+import linehold.simulator.EditedBuild;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Builds;
 import linehold.simulator.build.Gear;
@@ -60,6 +61,28 @@ class StopTrialTest {
     void shouldSayWhereNoSpeedKeepsTheStop() {
         StopTrial trial = new StopTrial(Builds.weak(), Setting.ALONE, 120, LookAhead.NONE);
         assertThat(SpeedSearch.lowest(trial, 300 * RPM, Double.NaN)).isNaN();
+    }
+
+    /** With a low regulator pressure in reverse, which leaves less oil in the line, reverse asks for the most. */
+    @Test
+    void shouldSearchReverseToo() {
+        Build low = EditedBuild.withoutSpreads("  set-reverse: 14 bar", "  set-reverse: 5 bar");
+        double asShipped = SpeedSearch.lowest(
+                new StopTrial(Builds.demonstration(), Setting.ALONE, 60, LookAhead.NONE), 4500 * RPM, Double.NaN);
+        double lowReverse =
+                SpeedSearch.lowest(new StopTrial(low, Setting.ALONE, 60, LookAhead.NONE), 4500 * RPM, Double.NaN);
+        assertThat(lowReverse).isGreaterThan(asShipped + 30 * RPM);
+    }
+
+    /** Up to what the pump's flow carries the line holds; beyond it does not, however early the pump starts. */
+    @ParameterizedTest
+    @CsvSource({"120, 875", "-20, 875", "120, 3000"})
+    void shouldKeepTheLineWhileRollingBackOnlyAsFarAsThePumpCarriesIt(double oilC, double onRpm) {
+        Build build = Builds.demonstration();
+        double most = new SteadyState(build, oilC).rollBackRadPerS(4e5);
+        StopTrial trial = new StopTrial(build, Setting.ALONE, oilC, LookAhead.NONE);
+        assertThat(trial.rollingBackPa(400 * RPM, onRpm * RPM, 0.95 * most)).isGreaterThan(4e5);
+        assertThat(trial.rollingBackPa(400 * RPM, onRpm * RPM, 1.1 * most)).isLessThan(4e5);
     }
 
     @Test

@@ -65,6 +65,17 @@ class WindowFinderTest {
                 .isFalse();
     }
 
+    @Test
+    void shouldKeepTheLineWithThePairWhileRollingBackAndSayHowFarThePumpCarriesIt() {
+        assertThat(demonstration.rollBacks())
+                .hasSize(5)
+                .allSatisfy(one -> assertThat(one.lowestPa()).isGreaterThanOrEqualTo(4e5))
+                .allSatisfy(one -> assertThat(one.mostRadPerS()).isBetween(50 * RPM, 300 * RPM));
+        assertThat(weak.rollBacks().get(4).mostRadPerS()).isNaN();
+        assertThat(weak.rollBacks())
+                .allSatisfy(one -> assertThat(one.lowestPa()).isNaN());
+    }
+
     /** The sizing sheet and the price count the same closings. */
     @Test
     void shouldPriceTheContactByTheSizingSheet() {
