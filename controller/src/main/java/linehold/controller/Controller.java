@@ -11,6 +11,7 @@ import linehold.controller.safety.PressureLossCheck;
 import linehold.controller.safety.PrimeCheck;
 import linehold.controller.safety.PumpFeed;
 import linehold.controller.safety.PumpSigns;
+import linehold.controller.safety.RestartCheck;
 import linehold.controller.safety.SelfTestState;
 import linehold.controller.safety.SenderCheck;
 import linehold.controller.safety.SenderMotionCheck;
@@ -64,6 +65,7 @@ public final class Controller {
     private final PrimeCheck prime;
     private final SenderMotionCheck senderMotion;
     private final SupplyCheck supply;
+    private final RestartCheck restart = new RestartCheck();
     private final PumpFeed feed;
     private final PumpSigns signs = new PumpSigns();
     private final double[] frame = new double[FrozenValue.values().length];
@@ -150,7 +152,9 @@ public final class Controller {
         pressureLoss.update(
                 nowNs, pastPrime, pressurePa, atRest, lastEdgeNs, standstillConfirmed, in.torqueRequestNm, oilC);
 
+        restart.update(!standing, feed.shaftStill(nowNs));
         situation.keyOn = in.keyOn;
+        situation.restarted = restart.restarted();
         situation.standstillConfirmed = standstillConfirmed;
         situation.oilTemperatureC = oilC;
         situation.selfTestOver = feed.selfTestOver();
@@ -253,6 +257,7 @@ public final class Controller {
         if (pump.state() == PumpState.OFF) {
             lateTick.clearAtKeyOff();
             senderMotion.clearAtKeyOff();
+            restart.clearAtKeyOff();
         }
         supply.update(nowNs, in.busVolts);
         codes.set(TroubleCode.LATE_TICK, lateTick.active());
@@ -264,12 +269,13 @@ public final class Controller {
         codes.set(TroubleCode.PRESSURE_LOST_STANDING, pressureLoss.lostStanding());
         codes.set(TroubleCode.SUPPLY_LOW, supply.low());
         codes.set(TroubleCode.SUPPLY_HIGH, supply.high());
+        codes.set(TroubleCode.UNIT_RESTARTED, restart.restarted());
     }
 
-    /** LH-TC-1. A key cycle begins where PRIME does. */
+    /** LH-TC-1. A key cycle begins where the key starts PRIME. */
     private void storeCodes(long nowNs, Inputs in) {
         boolean primes = pump.state() == PumpState.PRIME;
-        if (primes && decision.state != PumpState.PRIME) {
+        if (primes && decision.state != PumpState.PRIME && in.keyOn) {
             codes.keyOn();
         }
         if (codes.anyNew()) {

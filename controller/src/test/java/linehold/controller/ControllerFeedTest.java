@@ -65,7 +65,7 @@ class ControllerFeedTest {
         assertThat(car.out.selfTest).isEqualTo(SelfTestState.NOT_DONE);
         assertThat(car.out.permission).isEqualTo(DrivePermission.GRANTED);
         assertThat(car.out.warningLamp).isTrue();
-        assertThat(car.out.activeCodes).isZero();
+        assertThat(car.out.activeCodes).isEqualTo(TroubleCode.UNIT_RESTARTED.bit());
 
         keyOff(car);
         assertThat(car.out.warningLamp).isFalse();

@@ -92,6 +92,7 @@ class ControllerSwitchingTest {
     void shouldSwitchOffBySpeedAloneWhereNoSenderIsFitted() {
         TestCar car = new TestCar(plain().set(Key.SENDER_FITTED, false).build());
         car.in.pressureSenderVolts = Double.NaN;
+        car.run(1);
         car.rpm = 610;
         car.run(10);
 

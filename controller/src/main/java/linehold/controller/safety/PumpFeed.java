@@ -114,6 +114,11 @@ public final class PumpFeed {
         return standbyOn;
     }
 
+    /** Whether no edge came for as long as one pulse takes at standstill speed; false until that long after power-up. */
+    public boolean shaftStill(long nowNs) {
+        return selfTest.still(nowNs);
+    }
+
     public SelfTestState selfTest() {
         return selfTest.state();
     }

@@ -173,7 +173,15 @@ public enum TroubleCode {
             Reaction.INFORM,
             Clearing.WHEN_GONE,
             "LH-EL-1",
-            "bus voltage above its highest value");
+            "bus voltage above its highest value"),
+    UNIT_RESTARTED(
+            "P1607",
+            "Control Module Restarted While Shaft Turned",
+            Severity.WARNING,
+            Reaction.INFORM,
+            Clearing.AT_KEY_OFF,
+            "LH-SW-9",
+            "the unit started anew in a moving car: the unit or its supply failed for a moment");
 
     /** What people are told, mildest first. */
     public enum Severity {

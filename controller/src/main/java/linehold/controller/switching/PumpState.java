@@ -4,8 +4,8 @@ package linehold.controller.switching;
 public enum PumpState {
     /** Key off and the shaft at rest: nothing needs pressure. */
     OFF(false, "Key off and the shaft at rest: nothing needs pressure."),
-    /** Key on, the electric pump fills the line. */
-    PRIME(true, "Key on, the electric pump fills the line."),
+    /** The electric pump fills the line after key-on, or after a restart in a rolling car. */
+    PRIME(true, "The electric pump fills the line after key-on, or after a restart in a rolling car."),
     /** The electric pump carries the line: the shaft is too slow for the internal pump. */
     ELECTRIC(true, "The electric pump carries the line: the shaft is too slow for the internal pump."),
     /** Both pumps run: the internal pump is fast enough, but the hand-over is not confirmed yet. */

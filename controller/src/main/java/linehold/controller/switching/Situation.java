@@ -3,6 +3,8 @@ package linehold.controller.switching;
 /** What the transition table asks about one tick. The caller overwrites every field before each tick. */
 public final class Situation {
     public boolean keyOn;
+    /** The unit has started while the shaft turned, and has not been off at rest since (LH-SW-9). */
+    public boolean restarted;
     /** Standstill for the confirm time (LH-SW-9). */
     public boolean standstillConfirmed;
     /** Shaft speed below the switch-on speed of the moment (LH-SW-1). */

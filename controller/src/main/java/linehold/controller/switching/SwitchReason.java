@@ -6,6 +6,8 @@ public enum SwitchReason {
     POWER_UP,
     /** The key was switched on. */
     KEY_ON,
+    /** The unit has started with the key off, and the shaft turns. */
+    SHAFT_TURNS_AT_POWER_UP,
     /** The key is off and the shaft has come to rest. */
     KEY_OFF_AT_STANDSTILL,
     /** The line holds, or the prime time is over where no sender can tell. */

@@ -29,8 +29,16 @@ public record Transition(PumpState from, PumpState to, SwitchReason reason, Stri
 
     /** All legal moves. From each state the first row whose guard holds is taken, one a tick. */
     public static final List<Transition> TABLE = List.of(
-            // Key (LH-SW-9). At rest with the key off nothing needs pressure, so OFF leaves only by the key.
+            // Key (LH-SW-9). At rest with the key off nothing needs pressure. A unit that restarts with the key off in
+            // a
+            // rolling car primes, and stays there without drive until the key is on or the car stands.
             row(OFF, PRIME, SwitchReason.KEY_ON, "key on", s -> s.keyOn),
+            row(
+                    OFF,
+                    PRIME,
+                    SwitchReason.SHAFT_TURNS_AT_POWER_UP,
+                    "shaft turns, and was not seen at rest since power-up",
+                    s -> s.restarted),
             row(
                     PRIME,
                     OFF,
@@ -41,8 +49,8 @@ public record Transition(PumpState from, PumpState to, SwitchReason reason, Stri
                     PRIME,
                     ELECTRIC,
                     SwitchReason.PRIMED,
-                    "relays tested (LH-RL-5) and pressure holds; without a usable sender: prime time over",
-                    s -> s.primed),
+                    "key on, relays tested (LH-RL-5) and pressure holds; without a usable sender: prime time over",
+                    s -> s.keyOn && s.primed),
 
             // The pump runs because the shaft is slow (LH-SW-1, LH-SW-9).
             row(

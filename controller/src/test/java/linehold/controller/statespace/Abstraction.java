@@ -54,6 +54,9 @@ final class Abstraction {
             row("pressureLoss\\.(fillingSinceNs|lowTurningSinceNs)", Rule.RECORD),
             row("pressureLoss\\..*", Rule.AS_IS),
             row("prime\\.priming", Rule.AS_IS),
+            row("restart\\.restSeen", Rule.AS_IS),
+            // Asked in OFF alone, which forgets it.
+            row("restart\\.restarted", Rule.RECORD),
             row("prime\\.sinceNs", Rule.AGE, 3_000_000_000L, "prime.priming"),
             row("pump\\.(state|coolingDown)", Rule.AS_IS),
             row("pump\\.primingSinceNs", Rule.AGE, 1_500_000_000L, "PRIME"),

@@ -123,7 +123,8 @@ class StateSpaceTest {
                 | TroubleCode.SENDER_SUSPECT.bit()
                 | TroubleCode.MAIN_RELAY_STUCK_OFF.bit()
                 | TroubleCode.MAIN_RELAY_WELDED.bit()
-                | TroubleCode.MAIN_READBACK_LOST.bit();
+                | TroubleCode.MAIN_READBACK_LOST.bit()
+                | TroubleCode.UNIT_RESTARTED.bit();
         assertThat(codesSeen & expected).isEqualTo(expected);
     }
 
@@ -224,6 +225,11 @@ class StateSpaceTest {
         boolean testing = to.state() == PumpState.PRIME && out.selfTest == SelfTestState.RUNNING;
         if (alive && to.radPerS() < ON && !out.pumpWanted && !testing) {
             throw broken("pump off below switch-on speed", from, to);
+        }
+        // Nor is drive granted by a restart alone: the key must have been on.
+        boolean primes = from.state() == PumpState.OFF || from.state() == PumpState.PRIME;
+        if (granted && primes && !in.keyOn) {
+            throw broken("drive granted with the key off", from, to);
         }
         boolean mainOn = out.mainRelayCoil != normallyClosed;
         if (out.pumpWanted != (mainOn || out.standbyRelayCoil)) {

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 
 /** Every state against every state, in every situation there can be. */
 class TransitionTableTest {
-    private static final int FACTS = 11;
+    private static final int FACTS = 12;
 
     /** Written by hand from the requirements, not from the table. */
     private static final Map<PumpState, Set<PumpState>> LEGAL = new EnumMap<>(Map.of(
@@ -45,6 +45,7 @@ class TransitionTableTest {
         s.braking = (bits & 256) != 0;
         s.primed = (bits & 512) != 0;
         s.mayStop = (bits & 1024) != 0;
+        s.restarted = (bits & 2048) != 0;
         return s;
     }
 
@@ -137,9 +138,17 @@ class TransitionTableTest {
 
     @Test
     @Requirement("LH-SW-9")
-    void shouldStayOffUntilTheKeyIsOnWhateverElseHappens() {
+    void shouldStayOffUntilTheKeyIsOnOrTheUnitRestartsInARollingCar() {
         for (Situation s : everySituation()) {
-            assertThat(next(OFF, s)).isEqualTo(s.keyOn ? PRIME : OFF);
+            assertThat(next(OFF, s)).isEqualTo(s.keyOn || s.restarted ? PRIME : OFF);
+        }
+    }
+
+    @Test
+    @Requirement("LH-SW-9")
+    void shouldNeverLeavePrimeTowardsDriveWithTheKeyOff() {
+        for (Situation s : everySituation()) {
+            assertThat(next(PRIME, s) == ELECTRIC).isEqualTo(s.keyOn && s.primed);
         }
     }
 
