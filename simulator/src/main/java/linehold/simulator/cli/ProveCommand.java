@@ -30,6 +30,7 @@ import linehold.simulator.report.VerdictTable;
 import linehold.simulator.run.RunCsv;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -92,11 +93,14 @@ public final class ProveCommand implements Callable<Integer> {
             description = "Seed of the sensors' noise (default: ${DEFAULT-VALUE}).")
     private long seed;
 
+    @Mixin
+    private OtherWindow window;
+
     @Override
     public Integer call() {
         Build build = BuildFile.loadNamed(buildName);
         BuildWarnings.show(build);
-        build = build.withUnits(units == null ? build.units() : units);
+        build = window.of(build.withUnits(units == null ? build.units() : units));
         List<Case> cases = cases(build, drives(build));
         WholeFile.makeFolder(out);
 

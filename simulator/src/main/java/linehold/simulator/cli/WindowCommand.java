@@ -8,11 +8,14 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
+import linehold.simulator.build.Display;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.drive.DriveCsv;
+import linehold.simulator.drive.Drives;
+import linehold.simulator.drive.OilIgnored;
 import linehold.simulator.output.WholeFile;
 import linehold.simulator.report.Comparison;
 import linehold.simulator.report.Progress;
@@ -27,6 +30,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** {@code linehold window}: at which shaft speeds must the pumps hand over in this build? */
@@ -41,11 +45,19 @@ import picocli.CommandLine.Spec;
 public final class WindowCommand implements Callable<Integer> {
     private static final double COLDEST_OIL_C = -60;
     private static final double HOTTEST_OIL_C = 200;
+    private static final String HARDEST_STOP = "hardest-stop.csv";
     private static final int MOST_CARS = 100_000;
     /** Too many lines to read, or words about numbers that are compared themselves. */
     private static final Set<String> NOT_COMPARED = Set.of("maps", "why", "weakest", "no_window");
 
     private final List<String> written = new ArrayList<>();
+
+    @Parameters(
+            paramLabel = "DRIVE",
+            arity = "0..*",
+            description = "Built-in drives by name, or CSV logs, on which the window is proved and priced; without any,"
+                    + " the demonstration drives.")
+    private List<String> driveNames = new ArrayList<>();
 
     @Option(
             names = "--build",
@@ -105,13 +117,14 @@ public final class WindowCommand implements Callable<Integer> {
         List<Double> temperatures = oil.isEmpty()
                 ? build.limits().oilTemperaturesC()
                 : oil.stream().map(WindowCommand::temperature).toList();
+        List<OilIgnored> drives = drives(build);
         byte[] previous = against == null ? null : Comparison.read(against, "window");
         checkCars(build);
         WholeFile.makeFolder(out);
 
         Window window;
         try (Stages stages = new Stages(Ansi.AUTO.enabled())) {
-            window = new WindowFinder(build, temperatures, stages).find();
+            window = new WindowFinder(build, temperatures, drives, stages).find();
             if (cars != null && window.exists()) {
                 window = window.with(new ToleranceFinder(window, cars, seed, stages).find());
             }
@@ -123,8 +136,40 @@ public final class WindowCommand implements Callable<Integer> {
         PrintWriter terminal = spec.commandLine().getOut();
         terminal.print(WindowTable.of(window, build.units(), changes));
         terminal.println("written: " + String.join(", ", written));
+        if (cars != null && !window.exists()) {
+            terminal.println("no cars were drawn (--cars): there is no window for them.");
+        }
+        terminal.print(howToProve(window));
         terminal.flush();
         return window.exists() ? 0 : 1;
+    }
+
+    private List<OilIgnored> drives(Build build) {
+        return driveNames.stream()
+                .map(name -> new OilIgnored(Drives.resolve(name, build)))
+                .toList();
+    }
+
+    /** The commands that hold the pair and that lose it. */
+    private String howToProve(Window window) {
+        if (window.pair() == null) {
+            return "";
+        }
+        Window.Pair pair = window.pair();
+        String text = "to prove it:       " + prove(pair.onRadPerS(), pair.offRadPerS()) + "\n";
+        if (window.losingStop() != null) {
+            double margin = pair.marginRadPerS();
+            text += "to see it lost:    " + prove(pair.onRadPerS() - margin, pair.offRadPerS() - margin) + " "
+                    + out.resolve(HARDEST_STOP) + "\n";
+        }
+        return text;
+    }
+
+    private String prove(double onRadPerS, double offRadPerS) {
+        Display display = new Display(UnitSystem.METRIC);
+        String build = buildName.equals(BuildFile.SHIPPED.get(0)) ? "" : " --build " + buildName;
+        return "./linehold prove" + build + " --switch-on '" + display.speed(onRadPerS) + "' --switch-off '"
+                + display.speed(offRadPerS) + "' --speed-alone";
     }
 
     private void checkCars(Build build) {
@@ -144,7 +189,10 @@ public final class WindowCommand implements Callable<Integer> {
         WindowJson.write(window, place("window.json"));
         WindowHtml.write(window, window.build().units(), changes, place("window.html"));
         if (window.losingStop() != null) {
-            DriveCsv.write(window.losingStop(), place("hardest-stop.csv"));
+            DriveCsv.write(window.losingStop(), place(HARDEST_STOP));
+        } else {
+            // One of an earlier run would be taken for this one's.
+            WholeFile.remove(out.resolve(HARDEST_STOP));
         }
     }
 

@@ -49,6 +49,15 @@ public final class WholeFile {
         }
     }
 
+    /** Removes a file that an earlier run may have left. */
+    public static void remove(Path file) {
+        try {
+            Files.deleteIfExists(file);
+        } catch (IOException e) {
+            throw cannotWrite(file, e);
+        }
+    }
+
     /** Makes a folder with its parents. */
     public static void makeFolder(Path folder) {
         try {

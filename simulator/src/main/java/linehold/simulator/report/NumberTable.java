@@ -71,7 +71,7 @@ record NumberTable(String title, String note, List<String> head, List<List<Strin
 
     /** As an HTML table that scrolls by itself. */
     void write(Markup html) {
-        html.open("div", "class", "scroll", "tabindex", "0", "role", "group", "aria-label", title);
+        html.open("div", "class", "scroll numbers", "tabindex", "0", "role", "group", "aria-label", title);
         html.open("table", "aria-label", title).open("thead").open("tr");
         head.forEach(name -> html.element("th", name, "scope", "col"));
         html.close().close().open("tbody").line();

@@ -96,6 +96,7 @@ final class ToleranceTables {
                         + " has it.",
                 head);
         tolerance.spreads().stream()
+                .filter(this::matters)
                 .sorted(Comparator.comparingDouble(this::most).reversed())
                 .limit(rows)
                 .forEach(spread -> table.row(
@@ -104,6 +105,21 @@ final class ToleranceTables {
                                 .map(answer -> cell(answer, spread))
                                 .toList()));
         return table.build();
+    }
+
+    /** The spreads that move nothing, in one sentence; empty where there are none. */
+    String mattersNowhere() {
+        List<String> keys = tolerance.spreads().stream()
+                .filter(spread -> !matters(spread))
+                .map(Spread::key)
+                .toList();
+        return keys.isEmpty()
+                ? ""
+                : "Less than " + Numbers.fixed(LEAST_SHOWN, 4) + " everywhere: " + String.join(", ", keys) + ".";
+    }
+
+    private boolean matters(Spread spread) {
+        return most(spread) >= LEAST_SHOWN;
     }
 
     private double most(Spread spread) {

@@ -3,6 +3,7 @@ package linehold.simulator.report;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import linehold.controller.calibration.Key;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Display;
 import linehold.simulator.build.UnitSystem;
@@ -67,6 +68,10 @@ public final class VerdictHtml {
         html.open("dl");
         entry("Must keep", display.pressure(build.limits().holdPressurePa()));
         entry("Safety factor", Numbers.fixed(build.limits().safetyFactor(), 2));
+        entry(
+                "Pump on / off",
+                display.speedScale().number(build.calibration().get(Key.SWITCH_ON_SPEED)) + " / "
+                        + display.speed(build.calibration().get(Key.SWITCH_OFF_SPEED)));
         entry("Build file", shortSha());
         html.close().close().line();
     }

@@ -3,6 +3,7 @@ package linehold.simulator.report;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import linehold.controller.calibration.Key;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Gear;
 import linehold.simulator.drive.RepairCounts;
@@ -54,6 +55,8 @@ public final class VerdictJson {
         json.text("sha256", build.sha256());
         json.number("hold_pressure_pa", build.limits().holdPressurePa());
         json.number("safety_factor", build.limits().safetyFactor());
+        json.number("switch_on_rad_per_s", build.calibration().get(Key.SWITCH_ON_SPEED));
+        json.number("switch_off_rad_per_s", build.calibration().get(Key.SWITCH_OFF_SPEED));
         json.endObject();
     }
 

@@ -102,7 +102,7 @@ public final class WindowHtml {
         if (window.pair() != null) {
             html.element("p", WindowSentences.pair(window, display), "class", "lead");
             for (Proof proof : window.proofs()) {
-                html.element("p", WindowSentences.proof(proof));
+                html.element("p", WindowSentences.proof(window, proof));
             }
         }
         list(window.noWindow(), "losses");
@@ -166,6 +166,9 @@ public final class WindowHtml {
         section("tolerance", "From car to car");
         list(tolerance.sentences(), "");
         table(tolerance.ranking(Integer.MAX_VALUE));
+        if (!tolerance.mattersNowhere().isEmpty()) {
+            html.element("p", tolerance.mattersNowhere(), "class", "quiet");
+        }
         html.close().line();
     }
 

@@ -60,6 +60,7 @@ public final class WindowJson {
         array("lead", window.leads(), this::lead);
         array("stops", window.stops(), this::stop);
         array("rule_of_thumb", window.rule(), this::rule);
+        json.text("drives", window.drives());
         array("prices", window.prices(), this::price);
         array("proofs", window.proofs(), this::proof);
         array("remedies", window.remedies(), this::remedy);

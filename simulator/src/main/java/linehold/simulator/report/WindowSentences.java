@@ -20,12 +20,12 @@ final class WindowSentences {
         return "Recommended: electric pump on below " + display.speed(pair.onRadPerS()) + ", off above "
                 + display.speed(pair.offRadPerS()) + ". It counts on the pickup alone; what the other ways of starting"
                 + " buy is reserve. Lowered by " + display.speed(pair.marginRadPerS())
-                + " the hardest stop is lost; as it stands the worst of all stops keeps "
+                + " the pair loses the hardest stop; as it stands the worst of all stops keeps "
                 + display.pressure(pair.marginPa()) + " above the hold pressure.";
     }
 
-    static String proof(Proof proof) {
-        String drives = "On the demonstration drives (" + proof.setting().title() + ") ";
+    static String proof(Window window, Proof proof) {
+        String drives = "On " + window.drives() + " (" + proof.setting().title() + ") ";
         return proof.held()
                 ? drives + "all " + Sentences.count(proof.runs(), "run") + " held."
                 : drives + proof.lost() + " of " + Sentences.count(proof.runs(), "run") + " lost: " + proof.weakest()

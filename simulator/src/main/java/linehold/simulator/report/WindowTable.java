@@ -107,7 +107,7 @@ public final class WindowTable {
                     .filter(price -> price.setting() == proof.setting())
                     .reduce((first, last) -> last)
                     .orElseThrow();
-            paragraph("", WindowSentences.proof(proof) + " " + WindowSentences.price(all));
+            paragraph("", WindowSentences.proof(window, proof) + " " + WindowSentences.price(all));
         }
         out.append('\n');
     }

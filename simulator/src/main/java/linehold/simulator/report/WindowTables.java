@@ -125,7 +125,7 @@ final class WindowTables {
     /** What the pair costs. */
     NumberTable prices(Setting setting) {
         NumberTable.Builder table = new NumberTable.Builder(
-                "Price of the pair on the demonstration drives, " + setting.title(),
+                "Price of the pair on " + window.drives() + ", " + setting.title(),
                 "Mean over the oil temperatures. Contact life is that of the sizing sheet (relay-life): the closings its"
                         + " maker rates, derated for the motor's running current.",
                 List.of("drive", "pump runs", "relay moves/h", "Wh/h", "contact lasts, h"));

@@ -4,8 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import linehold.simulator.build.Build;
-import linehold.simulator.drive.BuiltInDrives;
-import linehold.simulator.drive.RowDrive;
+import linehold.simulator.drive.Drive;
 import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.RunVerdict;
 import linehold.simulator.prove.Verdict;
@@ -14,7 +13,7 @@ import linehold.simulator.window.Window.Pair;
 import linehold.simulator.window.Window.Price;
 import linehold.simulator.window.Window.Proof;
 
-/** A window proved on the demonstration drives, and what it costs there. */
+/** A window proved on drives, and what it costs there. */
 final class Costs {
     private static final double HOUR_S = 3600;
     /** To close and to open again. */
@@ -22,23 +21,25 @@ final class Costs {
 
     private final Setting setting;
     private final Verdict verdict;
-    private final List<RowDrive> drives;
+    private final List<? extends Drive> drives;
     private final double closings;
 
-    private Costs(Setting setting, Verdict verdict, List<RowDrive> drives, double closings) {
+    private Costs(Setting setting, Verdict verdict, List<? extends Drive> drives, double closings) {
         this.setting = setting;
         this.verdict = verdict;
         this.drives = drives;
         this.closings = closings;
     }
 
-    static int steps(Build build, List<Double> oilC) {
-        return BuiltInDrives.all(build).size() * oilC.size();
-    }
-
-    static Costs of(Build build, List<Double> oilC, Setting setting, Pair pair, LookAhead ahead, Runnable done) {
+    static Costs of(
+            Build build,
+            List<? extends Drive> drives,
+            List<Double> oilC,
+            Setting setting,
+            Pair pair,
+            LookAhead ahead,
+            Runnable done) {
         Build tuned = Tuning.of(build, pair.onRadPerS(), pair.offRadPerS(), setting.aids(build), ahead);
-        List<RowDrive> drives = BuiltInDrives.all(tuned);
         Verdict verdict = new Prover(tuned, 1).prove(Prover.grid(drives, oilC), done);
         return new Costs(setting, verdict, drives, ContactLife.closings(build));
     }
@@ -51,7 +52,7 @@ final class Costs {
     /** Drive by drive, then all. */
     List<Price> prices() {
         List<Price> prices = new ArrayList<>();
-        for (RowDrive drive : drives) {
+        for (Drive drive : drives) {
             prices.add(price(
                     drive.name(),
                     verdict.runs().stream()

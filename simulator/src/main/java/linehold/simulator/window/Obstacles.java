@@ -58,7 +58,7 @@ final class Obstacles {
     }
 
     /** A pair was found, but it does not stand the test. */
-    static List<String> of(Display display, double marginPa, List<Proof> proofs) {
+    static List<String> of(Display display, double marginPa, String drives, List<Proof> proofs) {
         List<String> obstacles = new ArrayList<>();
         if (marginPa < 0) {
             obstacles.add("With the recommended switch-on speed a stop falls " + display.pressure(-marginPa)
@@ -66,7 +66,7 @@ final class Obstacles {
         }
         for (Proof proof : proofs) {
             if (!proof.held()) {
-                obstacles.add("On the demonstration drives (" + proof.setting().title() + ") " + proof.lost() + " of "
+                obstacles.add("On " + drives + " (" + proof.setting().title() + ") " + proof.lost() + " of "
                         + proof.runs() + " runs are lost: " + proof.weakest() + ".");
             }
         }

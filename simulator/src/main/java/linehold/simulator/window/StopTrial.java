@@ -22,6 +22,9 @@ final class StopTrial {
     /** The electric pump has taken over when its contact has been closed this long at standstill, s (assumed). */
     private static final double TAKEN_OVER_S = 0.3;
 
+    /** Less below the hold pressure than this would read as the hold pressure itself, Pa. */
+    private static final double VISIBLE_PA = 1e3;
+
     private final Build build;
     private final Setting setting;
     private final double oilC;
@@ -61,12 +64,12 @@ final class StopTrial {
         return lowestPa(tuned, worst.rollingBack(rateRadPerS2, backwardRadPerS), 0);
     }
 
-    /** The first stop of the trial that falls below the hold pressure, as a drive; null where none does. */
-    RowDrive lost(double rateRadPerS2, double onRadPerS) {
-        Build tuned = tuned(onRadPerS);
-        double holdPa = build.limits().holdPressurePa();
+    /** The first stop of the trial that falls visibly below the hold pressure, as a drive; null where none does. */
+    RowDrive lost(double rateRadPerS2, double onRadPerS, double offRadPerS) {
+        Build tuned = Tuning.of(build, onRadPerS, offRadPerS, setting.aids(build), ahead);
+        double lostPa = build.limits().holdPressurePa() - VISIBLE_PA;
         for (Stop stop : stops(tuned, rateRadPerS2)) {
-            if (lowestPa(tuned, stop, holdPa) < holdPa) {
+            if (lowestPa(tuned, stop, lostPa) < lostPa) {
                 return stop.drive();
             }
         }

@@ -24,8 +24,9 @@ import linehold.simulator.drive.RowDrive;
  * @param prices what the pair costs on the demonstration drives
  * @param proofs the pair proved on the demonstration drives
  * @param remedies what would open a window, the best first; empty where there is one
- * @param losingStop a stop that the pair keeps, and that is lost at the switch-on speed less its margin; null where
- *     none was found
+ * @param losingStop a stop that the pair keeps, and that is lost with both speeds lowered by the margin; null where none
+ *     was found
+ * @param drives what the pair was proved and priced on, in words
  * @param tolerance what the spreads do to the pair; null where it was not asked for
  */
 public record Window(
@@ -46,6 +47,7 @@ public record Window(
         List<Proof> proofs,
         List<Remedy> remedies,
         RowDrive losingStop,
+        String drives,
         Tolerance tolerance) {
 
     /** The same with what the spreads do to it. */
@@ -68,6 +70,7 @@ public record Window(
                 proofs,
                 remedies,
                 losingStop,
+                drives,
                 found);
     }
 
@@ -79,6 +82,12 @@ public record Window(
 
     /** Ordinary driving slows the shaft at up to about this rate, rad/s²: 1,500 rpm/s (common practice). */
     public static final double ORDINARY_RAD_PER_S2 = 1500 * Math.PI / 30;
+
+    /** What the pair is proved and priced on where no drives are given. */
+    public static final String DEMONSTRATION_DRIVES = "the demonstration drives";
+
+    /** The same where some are. */
+    public static final String GIVEN_DRIVES = "the drives given";
 
     public boolean exists() {
         return noWindow.isEmpty();
@@ -136,7 +145,7 @@ public record Window(
      *
      * @param onRadPerS switch-on speed, rad/s
      * @param offRadPerS switch-off speed, rad/s
-     * @param marginRadPerS lowered by this, the hardest stop is lost, rad/s
+     * @param marginRadPerS when both speeds are lowered by this, the hardest stop is lost, rad/s
      * @param marginPa what the worst of all stops keeps above the hold pressure, Pa
      * @param onBounds what the switch-on speed must exceed, the highest first
      * @param offBounds what the switch-off speed must reach, the highest first
@@ -147,7 +156,12 @@ public record Window(
             double marginRadPerS,
             double marginPa,
             List<Bound> onBounds,
-            List<Bound> offBounds) {}
+            List<Bound> offBounds) {
+        /** The same with another distance to a window that loses the hardest stop, rad/s. */
+        Pair withMargin(double radPerS) {
+            return new Pair(onRadPerS, offRadPerS, radPerS, marginPa, onBounds, offBounds);
+        }
+    }
 
     /**
      * The cost on one drive, or on all, the mean over the oil temperatures.

@@ -9,6 +9,8 @@ import linehold.simulator.build.Display;
 import linehold.simulator.build.Element;
 import linehold.simulator.build.Gear;
 import linehold.simulator.build.InstallationKey;
+import linehold.simulator.drive.BuiltInDrives;
+import linehold.simulator.drive.Drive;
 import linehold.simulator.drive.RowDrive;
 import linehold.simulator.drivetrain.RoadLoad;
 import linehold.simulator.run.Parallel;
@@ -23,17 +25,30 @@ import linehold.simulator.window.Window.WindowMap;
 
 /** Finds the switch-over window of a build. The result depends on its arguments alone, not on the number of cores. */
 public final class WindowFinder {
+    private static final int LOSING_STEPS = 10;
+
     private final Build build;
     private final List<Double> oilC;
+    private final List<? extends Drive> drives;
+    private final String drivesName;
     private final Display display;
     private final Watch watch;
 
     /**
+     * Proves and prices the window on the demonstration drives.
+     *
      * @param oilC oil temperatures, °C, at least one; order and repetition do not matter
      * @param watch told how far the work has got
      */
     public WindowFinder(Build build, List<Double> oilC, Watch watch) {
+        this(build, oilC, List.of(), watch);
+    }
+
+    /** @param drives what to prove and price the window on; empty for the demonstration drives */
+    public WindowFinder(Build build, List<Double> oilC, List<? extends Drive> drives, Watch watch) {
         this.build = build;
+        this.drives = drives.isEmpty() ? BuiltInDrives.all(build) : drives;
+        drivesName = drives.isEmpty() ? Window.DEMONSTRATION_DRIVES : Window.GIVEN_DRIVES;
         this.oilC = oilC.stream().distinct().sorted().toList();
         this.watch = watch;
         display = new Display(build.units());
@@ -57,14 +72,16 @@ public final class WindowFinder {
             Recommendation recommendation = new Recommendation(build, ahead, carry, leads, stops);
             double marginPa = marginPa(recommendation.onRadPerS(), ahead);
             pair = recommendation.pair(marginPa, watch.begin("creeping", Recommendation.creepingSteps()));
-            losingStop = losingStop(stops, pair, ahead);
+            Losing losing = losing(stops, pair, ahead);
+            losingStop = losing.stop;
+            pair = pair.withMargin(losing.marginRadPerS);
             for (Setting setting : List.of(Setting.ALONE, Setting.FITTED)) {
-                Runnable done = watch.begin("demonstration drives", Costs.steps(build, oilC));
-                Costs costs = Costs.of(build, oilC, setting, pair, ahead, done);
+                Runnable done = watch.begin("drives", drives.size() * oilC.size());
+                Costs costs = Costs.of(build, drives, oilC, setting, pair, ahead, done);
                 prices.addAll(costs.prices());
                 proofs.add(costs.proof());
             }
-            noWindow.addAll(Obstacles.of(display, marginPa, proofs));
+            noWindow.addAll(Obstacles.of(display, marginPa, drivesName, proofs));
         }
         double onRadPerS = pair == null ? Double.NaN : pair.onRadPerS();
         List<RollBack> rollBacks = all("rolling back", temperature -> rollBack(temperature, onRadPerS, ahead));
@@ -93,6 +110,7 @@ public final class WindowFinder {
                 List.copyOf(proofs),
                 remedies,
                 losingStop,
+                drivesName,
                 null);
     }
 
@@ -184,12 +202,27 @@ public final class WindowFinder {
                 - build.limits().holdPressurePa();
     }
 
-    private RowDrive losingStop(List<StopLimit> stops, Pair pair, LookAhead ahead) {
+    /** @param stop null where none was found */
+    private record Losing(RowDrive stop, double marginRadPerS) {}
+
+    /**
+     * A stop that is lost with both speeds lowered. The search has the least switch-off speed that goes with a switch-on
+     * speed; with the pair's own the line may start from a slightly higher pressure, and a loss that shows takes a step more.
+     */
+    private Losing losing(List<StopLimit> stops, Pair pair, LookAhead ahead) {
         StopLimit hardest = Recommendation.hardest(stops);
-        double lowered = pair.onRadPerS() - pair.marginRadPerS();
-        if (lowered < SpeedSearch.LOWEST_RAD_PER_S * (1 - 1e-9)) {
-            return null;
+        StopTrial trial = new StopTrial(build, Setting.ALONE, hardest.oilC(), ahead);
+        for (int i = 0; i < LOSING_STEPS; i++) {
+            double margin = pair.marginRadPerS() + i * SpeedSearch.STEP_RAD_PER_S;
+            double on = pair.onRadPerS() - margin;
+            if (on < SpeedSearch.LOWEST_RAD_PER_S * (1 - 1e-9)) {
+                break;
+            }
+            RowDrive stop = trial.lost(hardest.rateRadPerS2(), on, pair.offRadPerS() - margin);
+            if (stop != null) {
+                return new Losing(stop, margin);
+            }
         }
-        return new StopTrial(build, Setting.ALONE, hardest.oilC(), ahead).lost(hardest.rateRadPerS2(), lowered);
+        return new Losing(null, pair.marginRadPerS());
     }
 }

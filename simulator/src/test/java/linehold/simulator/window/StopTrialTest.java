@@ -7,6 +7,7 @@ import linehold.simulator.EditedBuild;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Builds;
 import linehold.simulator.build.Gear;
+import linehold.simulator.drive.Drive;
 import linehold.simulator.run.ClosedLoop;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -49,12 +50,17 @@ class StopTrialTest {
         StopTrial trial = new StopTrial(Builds.demonstration(), Setting.ALONE, oilC, LookAhead.NONE);
         double lowest = SpeedSearch.lowest(trial, rate * RPM, Double.NaN);
         assertThat(trial.holds(rate * RPM, lowest)).isTrue();
-        assertThat(trial.lost(rate * RPM, lowest)).isNull();
+        assertThat(lost(trial, rate, lowest)).isNull();
         assertThat(trial.holds(rate * RPM, lowest - SpeedSearch.STEP_RAD_PER_S)).isFalse();
-        assertThat(trial.lost(rate * RPM, lowest - SpeedSearch.STEP_RAD_PER_S)).isNotNull();
+        assertThat(lost(trial, rate, lowest - 2 * SpeedSearch.STEP_RAD_PER_S)).isNotNull();
         // Wherever the search starts.
         assertThat(SpeedSearch.lowest(trial, rate * RPM, 2000 * RPM)).isEqualTo(lowest);
         assertThat(SpeedSearch.lowest(trial, rate * RPM, 110 * RPM)).isEqualTo(lowest);
+    }
+
+    private static Drive lost(StopTrial trial, double rate, double onRadPerS) {
+        double off = Tuning.leastOffRadPerS(Builds.demonstration().calibration(), onRadPerS);
+        return trial.lost(rate * RPM, onRadPerS, off);
     }
 
     @Test
