@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
             SizeCommand.class,
             DrivesCommand.class,
             PlantCommand.class,
+            BoardCommand.class,
             RigCommand.class
         })
 public final class Main implements Runnable {

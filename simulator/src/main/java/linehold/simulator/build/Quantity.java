@@ -35,7 +35,7 @@ public enum Quantity {
     EXPANSION("a thermal expansion", null, "1/K 1"),
     VOLTAGE("a voltage", null, "V 1", "mV 1e-3"),
     CURRENT("a current", null, "A 1", "mA 1e-3"),
-    RESISTANCE("a resistance", null, "ohm 1", "mohm 1e-3"),
+    RESISTANCE("a resistance", null, "ohm 1", "kohm 1e3", "mohm 1e-3"),
     ANGLE("an angle", null, "rad 1", "deg " + Factor.DEG),
     DISPLACEMENT("a displacement", "in3/rev", "m3/rev 1", "cm3/rev 1e-6", "in3/rev " + Factor.IN3),
     /** Slip and laminar leakage S in {@code Q = S·p/μ}. */
