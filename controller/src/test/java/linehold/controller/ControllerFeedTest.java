@@ -319,6 +319,19 @@ class ControllerFeedTest {
 
     @Test
     @Requirement("LH-PR-4")
+    void shouldCountEveryMotionOfTheSenderSinceStandstill() {
+        TestCar car = standing(Calibration.builder());
+        car.in.selectedRange = Range.DRIVE;
+        car.rpm = 300;
+        car.run(1).pressureBar(9).run(1);
+        car.rpm = 2000;
+        car.run(5);
+        assertThat(car.out.state).isEqualTo(PumpState.INTERNAL);
+        assertThat(car.active(TroubleCode.SENDER_SUSPECT)).isFalse();
+    }
+
+    @Test
+    @Requirement("LH-PR-4")
     void shouldSuspectASenderStuckHighAtKeyOn() {
         TestCar car = TestCar.standard().pressureBar(6).run(2);
         assertThat(car.active(TroubleCode.SENDER_SUSPECT)).isTrue();
@@ -364,13 +377,15 @@ class ControllerFeedTest {
         TestCar car = new TestCar(
                 Calibration.builder().set(Key.PUMP_CURRENT_FITTED, true).build());
         car.in.pumpCurrentAmps = 12;
-        car.in.torqueRequestNm = 7;
         car.run(1);
         car.rpm = 300;
         car.run(1);
         car.in.busVolts = 8;
         long since = car.nowNs;
-        car.run(1);
+        for (int tick = 1; tick <= 200; tick++) {
+            car.in.torqueRequestNm = tick;
+            car.tick();
+        }
         StoredCodes codes = car.controller.storedCodes();
         TroubleCode low = TroubleCode.SUPPLY_LOW;
         assertThat(codes.count(low)).isEqualTo(1);
@@ -383,15 +398,16 @@ class ControllerFeedTest {
         assertThat(codes.frozen(low, FrozenValue.STANDBY_CONTACT_VOLTAGE)).isEqualTo(TestCar.BUS_VOLTS);
         assertThat(codes.frozen(low, FrozenValue.PUMP_CURRENT)).isEqualTo(12);
         assertThat(codes.frozen(low, FrozenValue.OIL_TEMPERATURE)).isEqualTo(60);
-        assertThat(codes.frozen(low, FrozenValue.TORQUE_REQUEST)).isEqualTo(7);
+        assertThat(codes.frozen(low, FrozenValue.TORQUE_REQUEST)).isEqualTo(101);
         assertThat(codes.frozen(low, FrozenValue.PUMP_STATE)).isEqualTo(PumpState.ELECTRIC.ordinal());
 
         car.in.busVolts = 13;
         for (int cycle = 1; cycle <= 4; cycle++) {
-            keyOff(car);
+            keyOff(car.pressureBar(0));
             assertThat(car.stored(low)).isTrue();
             car.in.keyOn = true;
-            car.run(1);
+            // A prime of many steps is one key cycle.
+            car.run(0.5).pressureBar(8).run(0.5);
         }
         assertThat(car.stored(low)).isFalse();
     }

@@ -272,6 +272,16 @@ class CalibrationTest {
         assertThat(Long.toHexString(crc.getValue())).isEqualTo("b455a52c");
     }
 
+    @Test
+    @Requirement("LH-RL-2")
+    void shouldRefuseAWeldThatAnyClosedContactWouldBe() {
+        Calibration.Builder builder = Calibration.builder().set(Key.CONTACT_WELDED_FRACTION, 0.6);
+        assertThatThrownBy(builder::build)
+                .isInstanceOf(CalibrationException.class)
+                .hasMessageContaining("contact-closed-fraction")
+                .hasMessageContaining("must be below");
+    }
+
     @ParameterizedTest
     @CsvSource({"PUMP_CURRENT_OPEN, 3", "PUMP_CURRENT_OPEN, 4", "PUMP_CURRENT_DRY, 64", "PUMP_CURRENT_DRY, 80"})
     @Requirement("LH-RL-4")

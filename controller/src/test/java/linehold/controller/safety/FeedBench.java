@@ -21,6 +21,8 @@ final class FeedBench {
     boolean fuseBlown;
     boolean mainReadbackBroken;
     boolean standbyReadbackBroken;
+    /** What a broken standby readback shows, V. */
+    double brokenStandbyVolts = Double.NaN;
     /** Voltage lost in the closed main contact, V. */
     double mainDropVolts = 0.1;
     /** Voltage lost in the closed standby contact, V. */
@@ -98,7 +100,7 @@ final class FeedBench {
                 main && standby ? Math.min(mainDropVolts, standbyDropVolts) : main ? mainDropVolts : standbyDropVolts;
         double volts = fed ? signs.busVolts - contact : coasting;
         signs.mainContactVolts = mainReadbackBroken ? 0 : volts;
-        signs.standbyContactVolts = standbyReadbackBroken ? Double.NaN : volts;
+        signs.standbyContactVolts = standbyReadbackBroken ? brokenStandbyVolts : volts;
         double amps = fed ? ampsWhileFed : 0;
         signs.edges += turning ? 1 : 0;
         signs.amps = sensorShows != null ? sensorShows : amps;

@@ -267,6 +267,18 @@ class PumpCurrentCheckTest {
     }
 
     @Test
+    void shouldHaveAllRetriesAgainAfterKeyOff() {
+        bench.tested();
+        bench.signs.internalPumpCarries = true;
+        draws(75).run(30);
+        assertThat(bench.feed.mainOn()).isTrue();
+        bench.signs.internalPumpCarries = false;
+        bench.tested();
+        bench.signs.internalPumpCarries = true;
+        assertThat(bench.secondsUntil(() -> !bench.feed.mainOn())).isLessThan(1);
+    }
+
+    @Test
     void shouldRestNoPumpWithoutRetries() {
         FeedBench none = new FeedBench(measured().set(Key.PUMP_STALL_RETRIES, 0).build());
         none.tested();

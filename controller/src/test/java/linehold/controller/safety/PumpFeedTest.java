@@ -164,6 +164,56 @@ class PumpFeedTest {
         assertThat(single.codes.active()).isEqualTo(TroubleCode.MAIN_READBACK_LOST.bit());
     }
 
+    @ParameterizedTest
+    @CsvSource({"1.2, true", "1.4, false"})
+    @Requirement("LH-RL-1")
+    void shouldTakeAReadbackThatShowsLessThanATenthOfTheBusForBroken(double volts, boolean broken) {
+        bench.tested();
+        bench.standbyReadbackBroken = true;
+        bench.brokenStandbyVolts = volts;
+        bench.run(1);
+        assertThat(bench.active(TroubleCode.STANDBY_READBACK_LOST)).isEqualTo(broken);
+    }
+
+    @Test
+    @Requirement({"LH-RL-1", "LH-RL-3"})
+    void shouldStillFindTheFeedLostByTheReadbackThatIsLeft() {
+        bench.tested();
+        bench.mainReadbackBroken = true;
+        bench.run(1);
+        bench.fuseBlown = true;
+        bench.run(0.2);
+        assertThat(bench.feed.lost()).isTrue();
+        assertThat(bench.active(TroubleCode.STANDBY_RELAY_STUCK_OFF)).isTrue();
+    }
+
+    @Test
+    @Requirement("LH-RL-1")
+    void shouldAcquitBothRelaysWhenNoReadbackIsLeft() {
+        FeedBench measured = new FeedBench(true, true);
+        measured.tested();
+        measured.fuseBlown = true;
+        measured.run(0.3);
+        assertThat(measured.active(TroubleCode.STANDBY_RELAY_STUCK_OFF)).isTrue();
+        measured.mainReadbackBroken = true;
+        measured.standbyReadbackBroken = true;
+        measured.fuseBlown = false;
+        measured.run(3);
+        assertThat(measured.codes.active())
+                .isEqualTo(TroubleCode.MAIN_READBACK_LOST.bit() | TroubleCode.STANDBY_READBACK_LOST.bit());
+    }
+
+    @Test
+    @Requirement("LH-RL-1")
+    void shouldForgetAtKeyOffThatTheStandbyRelayDidNotClose() {
+        bench.standbySticks = false;
+        bench.tested();
+        assertThat(bench.active(TroubleCode.STANDBY_RELAY_STUCK_OFF)).isTrue();
+        bench.standbySticks = null;
+        bench.tested();
+        assertThat(bench.codes.active()).isZero();
+    }
+
     @Test
     @Requirement("LH-RL-1")
     void shouldNotLetStoredPressureHideADeadRelay() {

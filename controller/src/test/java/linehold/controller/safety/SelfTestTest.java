@@ -183,6 +183,20 @@ class SelfTestTest {
         assertThat(bench.codes.active()).isEqualTo(TroubleCode.MAIN_RELAY_STUCK_OFF.bit());
     }
 
+    @ParameterizedTest
+    @CsvSource({"0.055, true", "0.065, false"})
+    void shouldGiveTheMainContactTheReadbackTimeToClose(double closesAfterS, boolean passed) {
+        bench.mainSticks = false;
+        bench.keyOff().keyOn();
+        bench.secondsUntil(bench.feed::standbyOn);
+        bench.secondsUntil(bench.feed::mainOn);
+        bench.run(closesAfterS);
+        bench.mainSticks = null;
+        bench.run(0.2);
+        assertThat(bench.feed.selfTest()).isEqualTo(passed ? SelfTestState.PASSED : SelfTestState.FAILED);
+        assertThat(bench.active(TroubleCode.MAIN_RELAY_STUCK_OFF)).isEqualTo(!passed);
+    }
+
     @Test
     void shouldFindAFuseThatIsBlown() {
         bench.fuseBlown = true;
