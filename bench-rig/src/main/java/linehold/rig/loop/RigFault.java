@@ -24,7 +24,8 @@ public enum RigFault {
     BUZZER_FAILED("line of the buzzer does not answer"),
     EDGES_LOST("edges of the pickup have been missed"),
     RECORDING_STOPPED("recording has stopped: the store is full or cannot be written"),
-    TELEMETRY_OFFLINE("telemetry has no broker");
+    TELEMETRY_OFFLINE("telemetry has no broker"),
+    CODES_NOT_KEPT("stored trouble codes cannot be kept over a loss of power");
 
     private final String text;
 

@@ -163,7 +163,7 @@ public final class CodeStore implements StoredCodes {
     }
 
     @Override
-    public void importFrom(long[] longs, double[] doubles) {
+    public void importFrom(long[] longs, double[] doubles, long laterNs) {
         if (longs.length < HEADER || longs[0] != LAYOUT) {
             throw new IllegalArgumentException("no export of a code store of this layout");
         }
@@ -180,8 +180,8 @@ public final class CodeStore implements StoredCodes {
         for (int i = 0; i < known; i++) {
             int at = HEADER + WORDS * i;
             counts[i] = longs[at];
-            firstNs[i] = longs[at + 1];
-            lastNs[i] = longs[at + 2];
+            firstNs[i] = longs[at + 1] + laterNs;
+            lastNs[i] = longs[at + 2] + laterNs;
             lastCycle[i] = longs[at + 3];
             stored |= counts[i] > 0 ? 1L << i : 0;
         }

@@ -33,7 +33,13 @@ public interface StoredCodes {
      * Takes what {@link #exportTo} wrote, in place of what is stored; to be called before the first step. An export of an
      * older release, which knows fewer codes, is taken too.
      *
+     * @param laterNs added to the times of the codes: what the clock of the steps has been set back since, ns
      * @throws IllegalArgumentException if the arrays are no export; nothing has then changed
      */
-    void importFrom(long[] longs, double[] doubles);
+    void importFrom(long[] longs, double[] doubles, long laterNs);
+
+    /** The same on a clock that has run on. */
+    default void importFrom(long[] longs, double[] doubles) {
+        importFrom(longs, doubles, 0);
+    }
 }

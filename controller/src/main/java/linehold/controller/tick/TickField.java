@@ -1,5 +1,7 @@
 package linehold.controller.tick;
 
+import java.util.Arrays;
+import java.util.List;
 import linehold.controller.DrivePermission;
 import linehold.controller.Inputs;
 import linehold.controller.Outputs;
@@ -89,6 +91,11 @@ public enum TickField {
         return unit;
     }
 
+    /** The names of the choices by their number; empty for what is no choice. */
+    public List<String> choices() {
+        return Arrays.stream(choices).map(Enum::name).toList();
+    }
+
     public boolean isInput() {
         return setter != null;
     }
@@ -100,7 +107,11 @@ public enum TickField {
 
     /** The value for people: the name of a choice, a whole number without a point, else the shortest exact decimal. */
     public String text(Inputs in, Outputs out) {
-        double value = get(in, out);
+        return text(get(in, out));
+    }
+
+    /** The same of a value that has been kept as a number. */
+    public String text(double value) {
         if (choices.length > 0) {
             return value == UNKNOWN ? "" : choices[(int) value].name();
         }
