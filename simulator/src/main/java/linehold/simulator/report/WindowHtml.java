@@ -201,6 +201,7 @@ public final class WindowHtml {
         section("numbers", "The numbers");
         table(tables.limits());
         table(tables.lead());
+        table(tables.leadSagged());
         for (int i = window.oilC().size() - 1; i >= 0; i--) {
             table(tables.aids(window.oilC().get(i)));
         }

@@ -41,7 +41,7 @@ final class WindowTables {
         table.row("largest torque in reverse", speeds(CarryPoint::reverseRadPerS));
         table.row("hand-over pressure", speeds(CarryPoint::handOverRadPerS));
         table.row(
-                "standstill, bus " + volts(window.build().supply().openVolts()),
+                "standstill, bus " + fullVolts(),
                 cells(window.standstill(), one -> display.pressureScale().number(one.fullPa())));
         table.row(
                 "standstill, bus sagged to " + volts(Window.SAGGED_VOLTS),
@@ -50,29 +50,44 @@ final class WindowTables {
         return table.build();
     }
 
-    /** The lead time part by part. */
+    /** The lead time part by part with the full bus, and its sum with the sagged one. */
     NumberTable lead() {
-        double onRadPerS =
-                window.pair() == null ? Window.RULE_RAD_PER_S : window.pair().onRadPerS();
-        NumberTable.Builder table = new NumberTable.Builder(
-                "Lead time of the electric pump",
-                "In ms, from the shaft falling below " + display.speed(onRadPerS) + " to the pump carrying "
-                        + display.pressure(holdPa()) + ".",
-                head(""));
-        List<LeadTime> full = leads(false);
-        table.row("pickup, teeth at their worst", cells(full, one -> milliseconds(one.pickupS())));
-        table.row("control period", cells(full, one -> milliseconds(one.periodS())));
-        table.row("relay", cells(full, one -> milliseconds(one.relayS())));
-        table.row("bounce of its contact", cells(full, one -> milliseconds(one.bounceS())));
-        table.row("spin-up under pressure", cells(full, one -> milliseconds(one.spinUpS())));
-        table.row("hose", cells(full, one -> milliseconds(one.hoseS())));
-        table.row(
-                "all, bus " + volts(window.build().supply().openVolts()),
-                cells(full, one -> milliseconds(one.totalS())));
+        NumberTable.Builder table = leadParts("Lead time of the electric pump", leads(false));
+        table.row("all, bus " + fullVolts(), cells(leads(false), one -> milliseconds(one.totalS())));
         table.row(
                 "all, bus sagged to " + volts(Window.SAGGED_VOLTS),
                 cells(leads(true), one -> milliseconds(one.totalS())));
         return table.build();
+    }
+
+    /** The same part by part with the sagged bus. */
+    NumberTable leadSagged() {
+        NumberTable.Builder table = leadParts(
+                "Lead time with the bus sagged to " + volts(Window.SAGGED_VOLTS) + " instead of " + fullVolts(),
+                leads(true));
+        table.row("all", cells(leads(true), one -> milliseconds(one.totalS())));
+        return table.build();
+    }
+
+    private NumberTable.Builder leadParts(String title, List<LeadTime> leads) {
+        double onRadPerS =
+                window.pair() == null ? Window.RULE_RAD_PER_S : window.pair().onRadPerS();
+        NumberTable.Builder table = new NumberTable.Builder(
+                title,
+                "In ms, from the shaft falling below " + display.speed(onRadPerS) + " to the pump carrying "
+                        + display.pressure(holdPa()) + ".",
+                head(""));
+        table.row("pickup, teeth at their worst", cells(leads, one -> milliseconds(one.pickupS())));
+        table.row("control period", cells(leads, one -> milliseconds(one.periodS())));
+        table.row("relay", cells(leads, one -> milliseconds(one.relayS())));
+        table.row("bounce of its contact", cells(leads, one -> milliseconds(one.bounceS())));
+        table.row("spin-up under pressure", cells(leads, one -> milliseconds(one.spinUpS())));
+        table.row("hose", cells(leads, one -> milliseconds(one.hoseS())));
+        return table;
+    }
+
+    private String fullVolts() {
+        return volts(window.build().supply().openVolts());
     }
 
     /** Lowest switch-on speed by rate and oil temperature, speed alone. */
