@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import linehold.rig.loop.ControlLoop;
 import linehold.simulator.build.Build;
@@ -48,19 +49,25 @@ public final class RigCommand implements Callable<Integer> {
         Build build = BuildFile.loadNamed(options.buildName);
         Duration longest = length == null ? null : duration(length);
         List<Throwable> defects = new ArrayList<>();
+        CountDownLatch closed = new CountDownLatch(1);
         try (Wiring wiring = Wiring.open(build, options)) {
             ControlLoop loop = wiring.loop();
             Thread thread = new Thread(loop::run, "control-loop");
             thread.setPriority(Thread.MAX_PRIORITY);
             thread.setUncaughtExceptionHandler((where, defect) -> defects.add(defect));
-            Thread hook = new Thread(() -> end(loop, thread), "stop");
+            Thread hook = new Thread(() -> end(loop, closed), "stop");
             Runtime.getRuntime().addShutdownHook(hook);
             StatusLine status = new StatusLine(build, wiring.ring(), Ansi.AUTO.enabled());
             thread.start();
             follow(thread, status, longest);
             end(loop, thread);
             removeHook(hook);
+            if (defects.isEmpty() && !thread.isAlive()) {
+                wiring.endWatchdogs();
+            }
             status.end(loop.lateness());
+        } finally {
+            closed.countDown();
         }
         for (Throwable defect : defects) {
             LOG.error("the control loop has ended by a defect; the pump was left running", defect);
@@ -85,6 +92,16 @@ public final class RigCommand implements Callable<Integer> {
         loop.stop();
         try {
             thread.join(LONGEST_STOP_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    /** The program was told to stop: it goes on until the lines have been let go of in good order. */
+    private static void end(ControlLoop loop, CountDownLatch closed) {
+        loop.stop();
+        try {
+            closed.await(LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }

@@ -31,6 +31,12 @@ final class RigOptions {
     Path board;
 
     @Option(
+            names = "--watchdog",
+            paramLabel = "DEVICE",
+            description = "The kernel's watchdog, such as /dev/watchdog: resets the board when ticks stop.")
+    Path watchdog;
+
+    @Option(
             names = "--build",
             paramLabel = "BUILD",
             defaultValue = "demonstration",

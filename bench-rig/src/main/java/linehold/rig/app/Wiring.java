@@ -4,13 +4,16 @@ import java.util.List;
 import linehold.controller.Controller;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
+import linehold.rig.adapter.pi4j.PiCar;
 import linehold.rig.adapter.simulated.SimulatedRig;
 import linehold.rig.adapter.system.SystemClock;
+import linehold.rig.board.Board;
+import linehold.rig.board.BoardChecks;
+import linehold.rig.board.BoardFile;
 import linehold.rig.loop.ControlLoop;
 import linehold.rig.loop.RigFaults;
 import linehold.rig.loop.TickRing;
 import linehold.rig.port.Car;
-import linehold.rig.port.Watchdog;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
@@ -23,11 +26,13 @@ final class Wiring implements AutoCloseable {
     private static final int RING_ROWS = 4096;
 
     private final Car car;
+    private final Watchdogs watchdogs;
     private final ControlLoop loop;
     private final TickRing ring;
 
-    private Wiring(Car car, ControlLoop loop, TickRing ring) {
+    private Wiring(Car car, Watchdogs watchdogs, ControlLoop loop, TickRing ring) {
         this.car = car;
+        this.watchdogs = watchdogs;
         this.loop = loop;
         this.ring = ring;
     }
@@ -39,16 +44,23 @@ final class Wiring implements AutoCloseable {
         RigFaults faults = new RigFaults();
         TickRing ring = new TickRing(RING_ROWS);
         Car car = car(build, options);
+        Watchdogs watchdogs;
+        try {
+            watchdogs = Watchdogs.open(options, car);
+        } catch (InputException e) {
+            car.close();
+            throw e;
+        }
         ControlLoop loop = new ControlLoop(
                 car,
                 controller::step,
                 new SystemClock(),
-                Watchdog.NONE,
+                watchdogs,
                 calibration.is(Key.NORMALLY_CLOSED_CONTACT),
                 calibration.ns(Key.CONTROL_PERIOD),
                 faults,
                 ring);
-        return new Wiring(car, loop, ring);
+        return new Wiring(car, watchdogs, loop, ring);
     }
 
     private static Car car(Build build, RigOptions options) {
@@ -56,8 +68,17 @@ final class Wiring implements AutoCloseable {
             case SIMULATED ->
                 new SimulatedRig(
                         build, Drives.resolve(options.drive, build), oilC(options.oil), options.seed, List.of());
-            case PI -> throw new InputException("--io pi: not built in yet");
+            case PI -> board(build.calibration(), options);
         };
+    }
+
+    private static Car board(Calibration calibration, RigOptions options) {
+        if (options.board == null) {
+            throw new InputException("--io pi: found no --board, expected a board file beside it");
+        }
+        Board board = BoardFile.load(options.board);
+        BoardChecks.check(options.board.toString(), board, calibration);
+        return PiCar.open(board, calibration.is(Key.NORMALLY_CLOSED_CONTACT));
     }
 
     private static double oilC(String typed) {
@@ -72,6 +93,11 @@ final class Wiring implements AutoCloseable {
 
     TickRing ring() {
         return ring;
+    }
+
+    /** The loop has ended as it should, with its outputs at their safe levels. */
+    void endWatchdogs() {
+        watchdogs.endInOrder();
     }
 
     @Override
