@@ -36,6 +36,23 @@ public record Campaign(
                         .allMatch(run -> run.outcome().covered());
     }
 
+    /**
+     * Claimed runs that were noticed in time by withheld or reduced drive alone, with no trouble code for a workshop to
+     * find. Where the hold pressure was lost as well, codes alone would have noticed nothing.
+     */
+    public List<FaultRun> withoutCode() {
+        return singles.stream()
+                .filter(run -> run.claimed()
+                        && run.outcome() == Outcome.NOTICED_IN_TIME
+                        && run.codes().isEmpty())
+                .toList();
+    }
+
+    /** Whether the line fell below the hold pressure under an engaged element. */
+    public boolean holdPressureLost(FaultRun run) {
+        return run.lowestPressurePa() < build.limits().holdPressurePa();
+    }
+
     /** Whether the line rose above what its regulator can let through; the model has nothing that bursts. */
     public boolean overpressure(FaultRun run) {
         return Overpressure.is(build, run.highestPressurePa());

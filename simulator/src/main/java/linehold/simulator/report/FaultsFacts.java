@@ -106,6 +106,13 @@ final class FaultsFacts {
                 .toList();
     }
 
+    /** Claimed runs noticed without a code in which the hold pressure was lost. */
+    long lostWithoutCode() {
+        return campaign.withoutCode().stream()
+                .filter(campaign::holdPressureLost)
+                .count();
+    }
+
     /** Runs in which the line rose above what its regulator can let through, fault by fault. */
     Map<FaultKind, List<FaultRun>> overpressure() {
         Map<FaultKind, List<FaultRun>> found = new LinkedHashMap<>();

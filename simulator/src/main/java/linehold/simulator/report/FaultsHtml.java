@@ -110,6 +110,21 @@ public final class FaultsHtml {
             html.element("td", FaultWords.meaning(outcome));
             html.close().line();
         });
+        int silent = campaign.withoutCode().size();
+        if (silent > 0) {
+            html.open("tr")
+                    .element(
+                            "th",
+                            FaultWords.sign(Outcome.NOTICED_IN_TIME) + " of these without a code",
+                            "scope",
+                            "row");
+            html.element("td", Integer.toString(silent), "class", "n");
+            html.element(
+                    "td",
+                    "claimed runs noticed by withheld or reduced drive alone; " + facts.lostWithoutCode()
+                            + " of them lost hold pressure");
+            html.close().line();
+        }
         long over = facts.overpressure().values().stream().mapToLong(List::size).sum();
         if (over > 0) {
             html.open("tr").element("th", FaultWords.OVERPRESSURE + " overpressure besides", "scope", "row");
@@ -260,7 +275,7 @@ public final class FaultsHtml {
 
     /** Rounded down: 311 of 312 are not all. */
     private static String share(int of, int all) {
-        return of + " of " + all + (all == 0 ? "" : " (" + 100 * of / all + " %)");
+        return of + " of " + all + (all == 0 ? "" : " (" + 100 * of / all + "\u00a0%)");
     }
 
     private void section(String id, String title, String intro) {

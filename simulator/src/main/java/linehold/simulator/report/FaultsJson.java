@@ -48,6 +48,14 @@ public final class FaultsJson {
         json.number("safety_factor", campaign.build().limits().safetyFactor());
         json.endObject();
         counts(campaign.singles());
+        json.startObject("without_code");
+        json.count("noticed_in_time", campaign.withoutCode().size());
+        json.count(
+                "hold_pressure_lost",
+                campaign.withoutCode().stream()
+                        .filter(campaign::holdPressureLost)
+                        .count());
+        json.endObject();
         json.startArray("singles");
         campaign.singles().forEach(this::run);
         json.endArray();

@@ -168,6 +168,12 @@ public final class FaultsTable {
                     + campaign.pairs().size() + " came to more harm than the fault alone"
                     + (beside.isEmpty() ? "." : ": " + beside + "."));
         }
+        if (!campaign.withoutCode().isEmpty()) {
+            paragraph("Without a trouble code: "
+                    + Sentences.count(campaign.withoutCode().size(), "claimed run")
+                    + " noticed by withheld or reduced drive alone; " + facts.lostWithoutCode()
+                    + " of them lost hold pressure.");
+        }
         if (!campaign.selfTest().isEmpty()) {
             paragraph("Self-test: " + facts.selfTestTally() + ".");
         }

@@ -143,6 +143,57 @@ class FaultCampaignTest {
         assertThat(campaign.coverage().get(0).runsBeforeHarm()).isEqualTo(2);
     }
 
+    /** A pump without load coasts long and feeds its own voltage back: no relay is to blame for that. */
+    @Test
+    void shouldBlameNoRelayForAPumpThatRunsWithoutLoad() {
+        Campaign campaign = new FaultCampaign(
+                        TestBuilds.demonstration(),
+                        1,
+                        List.of(
+                                FaultKind.AIR_IN_OIL,
+                                FaultKind.SUCTION_BLOCKED,
+                                FaultKind.PUMP_DRY,
+                                FaultKind.PUMP_WORN,
+                                FaultKind.HOSE_LEAK),
+                        List.of(Phase.KEY_ON_PRIME, Phase.CRUISING))
+                .run(() -> {});
+        List<String> relayCodes = List.of("P27A1", "P17A1", "P2797", "P1797", "P1798", "P1799");
+        assertThat(campaign.singles())
+                .allSatisfy(run -> assertThat(run.codes()).as(run.toString()).doesNotContainAnyElementsOf(relayCodes));
+        assertThat(campaign.selfTest())
+                .allSatisfy(finding ->
+                        assertThat(finding.codes()).as(finding.toString()).doesNotContainAnyElementsOf(relayCodes));
+        assertThat(campaign.selfTest()).anyMatch(finding -> finding.codes().contains("P0C27"));
+    }
+
+    @Test
+    void shouldTellTheClaimedRunsThatNoCodeTells() {
+        Campaign campaign = new FaultCampaign(
+                        TestBuilds.demonstration(),
+                        1,
+                        List.of(FaultKind.BUS_DROPOUT, FaultKind.SENDER_OPEN),
+                        List.of(Phase.KEY_ON_PRIME, Phase.STANDING_IN_GEAR))
+                .run(() -> {});
+        assertThat(campaign.withoutCode())
+                .allMatch(run -> run.fault().kind() == FaultKind.BUS_DROPOUT)
+                .extracting(FaultRun::phase)
+                .containsExactly(Phase.KEY_ON_PRIME, Phase.KEY_ON_PRIME, Phase.STANDING_IN_GEAR);
+        assertThat(campaign.withoutCode().stream().map(campaign::holdPressureLost))
+                .containsExactly(false, false, true);
+    }
+
+    @Test
+    void shouldClaimAUnitThatRestartsWithTheKeyOffInARollingCar() {
+        for (double oilC : new double[] {-20, 120}) {
+            FaultRun run = campaign(TestBuilds.demonstration())
+                    .run(FaultKind.UNIT_RESET, Phase.KEY_OFF_ROLLING, oilC, moment -> true);
+            assertThat(run.outcome()).isEqualTo(Outcome.NOTICED_IN_TIME);
+            assertThat(run.claimed()).isTrue();
+            assertThat(run.codes()).containsExactly("P1607");
+            assertThat(run.lowestPressurePa()).isGreaterThan(4e5);
+        }
+    }
+
     @Test
     void shouldNotTakeForANoticeWhatTheHealthyCarWaitsForToo() {
         // In this drive the healthy car waits for drive at each engagement; a contact that carries nothing changes that

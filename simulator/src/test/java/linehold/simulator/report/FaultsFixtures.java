@@ -55,6 +55,36 @@ final class FaultsFixtures {
                 "P0868, first 40 ms after it; drive reduced");
     }
 
+    /** A claimed run noticed by reduced drive alone, with hold pressure (4 bar) or without. */
+    static FaultRun withoutCode(Phase phase, double lowestPa) {
+        FaultRun run = run(FaultKind.BUS_DROPOUT, phase, Outcome.NOTICED_IN_TIME, true);
+        return new FaultRun(
+                run.fault(),
+                null,
+                phase,
+                run.drive(),
+                run.oilC(),
+                true,
+                run.outcome(),
+                run.noticedAfterS(),
+                List.of(),
+                run.state(),
+                run.permission(),
+                lowestPa,
+                run.lowestMargin(),
+                run.slipAfterS(),
+                run.highestPressurePa(),
+                EFFECT,
+                "no trouble code; drive reduced, first 40 ms after it");
+    }
+
+    /** Two runs without a code, one of them without hold pressure. */
+    static Campaign silent() {
+        return campaign(
+                Builds.demonstration(),
+                List.of(withoutCode(Phase.CREEPING, 3.9e5), withoutCode(Phase.CRUISING, 4.1e5)));
+    }
+
     /** A hose leak and a seized pump that comes to {@code outcome} while pulling away. */
     static Campaign small(Outcome outcome, boolean claimed) {
         return campaign(

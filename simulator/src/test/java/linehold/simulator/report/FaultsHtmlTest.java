@@ -123,6 +123,14 @@ class FaultsHtmlTest {
     }
 
     @Test
+    void shouldCountTheClaimedRunsThatOnlyDriveTold() throws Exception {
+        assertThat(text(FaultsFixtures.silent()))
+                .contains("of these without a code")
+                .contains("1 of them lost hold pressure");
+        assertThat(text(COVERED)).doesNotContain("of these without a code");
+    }
+
+    @Test
     void shouldTellEachFaultWithDetectionReactionAndRisk() throws Exception {
         assertThat(text(COVERED))
                 .contains("COVERED", "1 run it does not claim came to harm")
@@ -171,7 +179,7 @@ class FaultsHtmlTest {
     void shouldSayWhatKeyOnFindsAndWhatTheCoverageIs() throws Exception {
         assertThat(text(COVERED))
                 .contains("key-on finds 2 before", "✕ not at every oil temperature", "✕ not found")
-                .contains("6 of 7 (85 %)", "181 of 182 (99 %)", "a table (from memory)")
+                .contains("6 of 7 (85\u00a0%)", "181 of 182 (99\u00a0%)", "a table (from memory)")
                 .contains("This is evidence for a builder, not a certification.");
     }
 

@@ -77,6 +77,17 @@ class FaultsJsonTest {
     }
 
     @Test
+    void shouldCountTheClaimedRunsWithoutACode() {
+        JsonNode silent = JsonMapper.builder()
+                .build()
+                .readTree(FaultsJson.toBytes(FaultsFixtures.silent()))
+                .get("without_code");
+        assertThat(silent.get("noticed_in_time").asInt()).isEqualTo(2);
+        assertThat(silent.get("hold_pressure_lost").asInt()).isEqualTo(1);
+        assertThat(json.get("without_code").get("noticed_in_time").asInt()).isZero();
+    }
+
+    @Test
     void shouldWriteNullForWhatNeverWas() {
         JsonNode run = json.get("singles").get(0);
         assertThat(run.get("latent").isNull()).isTrue();

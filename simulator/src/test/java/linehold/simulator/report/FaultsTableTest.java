@@ -82,6 +82,14 @@ class FaultsTableTest {
     }
 
     @Test
+    void shouldCountTheClaimedRunsThatOnlyDriveTold() {
+        assertThat(plain(FaultsFixtures.silent()).replaceAll("\\s+", " "))
+                .contains("Without a trouble code: 2 claimed runs noticed by withheld or reduced drive alone; 1 of them"
+                        + " lost hold pressure.");
+        assertThat(plain(COVERED)).doesNotContain("Without a trouble code");
+    }
+
+    @Test
     void shouldPointAtTheCautions() {
         assertThat(plain(COVERED)).contains("no certified safety system").contains("cautions");
     }
