@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
             SizeCommand.class,
             DrivesCommand.class,
             PlantCommand.class,
+            RecordingsCommand.class,
             BoardCommand.class,
             RigCommand.class
         })
