@@ -51,9 +51,9 @@ record Chip(String label) {
                 .findFirst()
                 .orElse("");
         if (label.isEmpty() || !label.contains(wanted)) {
-            throw new InputException("chip: found " + (label.isEmpty() ? "no chip" : "'" + label + "'")
-                    + ", expected a chip whose label contains '" + wanted + "' (and '" + ONLY
-                    + "'), and a user of the group gpio");
+            throw new InputException("chip: found " + (label.isEmpty() ? "no such chip" : "'" + label + "'")
+                    + ", expected one whose label contains '" + ONLY + "'"
+                    + (wanted.equals(ONLY) ? "" : " and '" + wanted + "'") + ", and a user of the group gpio");
         }
         return new Chip(label);
     }

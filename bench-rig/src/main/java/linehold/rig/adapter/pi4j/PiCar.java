@@ -45,6 +45,7 @@ public final class PiCar implements Car {
      *     standing; nothing is then held
      */
     public static PiCar open(Board board, boolean normallyClosed) {
+        PiHardware.refuseOtherMachines();
         BoardLock lock = BoardLock.take(BoardLock.FOLDER, board.name());
         try {
             Chip chip = Chip.find(board.chip());

@@ -37,13 +37,17 @@ final class PiHardware implements Hardware {
         this.lines = lines;
     }
 
-    /** @throws InputException where this machine is no such board */
-    static PiHardware open() {
+    /** @throws InputException where this machine cannot be such a board */
+    static void refuseOtherMachines() {
         String machine = System.getProperty("os.arch");
         if (!machine.equals("aarch64") && !machine.equals("arm")) {
             throw new InputException("--io pi: found a machine of type " + machine
                     + ", expected a board of the Raspberry Pi class (aarch64)");
         }
+    }
+
+    /** @throws InputException where this machine is no such board */
+    static PiHardware open() {
         return refusing("the board", () -> {
             if (!BoardInfoHelper.runningOnRaspberryPi()) {
                 throw new InputException("--io pi: found a board that tells no known revision in /proc/cpuinfo,"

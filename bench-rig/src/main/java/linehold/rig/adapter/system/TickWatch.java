@@ -13,6 +13,8 @@ import org.slf4j.LoggerFactory;
 abstract class TickWatch implements Watchdog, AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(TickWatch.class);
     private static final long LONGEST_END_MS = 1000;
+    /** The first tick is waited for, and told at once. */
+    private static final long FIRST_NS = 10_000_000;
 
     private final long intervalNs;
     private final Thread thread;
@@ -50,7 +52,7 @@ abstract class TickWatch implements Watchdog, AutoCloseable {
     private void run() {
         while (!stopping) {
             round();
-            LockSupport.parkNanos(intervalNs);
+            LockSupport.parkNanos(passedOn == 0 ? FIRST_NS : intervalNs);
         }
     }
 
