@@ -11,7 +11,7 @@ import tools.jackson.databind.ObjectWriter;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Writes JSON the way all our files have it: indented, the same bytes on every machine and JDK, "never" as null. */
-final class JsonText {
+public final class JsonText {
     private static final ObjectWriter WRITER = JsonMapper.builder()
             .build()
             .writer()
@@ -27,7 +27,7 @@ final class JsonText {
     }
 
     /** The bytes of a file: UTF-8 text, lines ended by a line feed. */
-    static byte[] bytes(Consumer<JsonText> content) {
+    public static byte[] bytes(Consumer<JsonText> content) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (JsonGenerator generator = WRITER.createGenerator(bytes)) {
             content.accept(new JsonText(generator));
@@ -41,28 +41,28 @@ final class JsonText {
         return new DefaultPrettyPrinter().withObjectIndenter(indenter).withArrayIndenter(indenter);
     }
 
-    void startObject() {
+    public void startObject() {
         json.writeStartObject();
     }
 
-    void startObject(String name) {
+    public void startObject(String name) {
         json.writeObjectPropertyStart(name);
     }
 
-    void endObject() {
+    public void endObject() {
         json.writeEndObject();
     }
 
-    void startArray(String name) {
+    public void startArray(String name) {
         json.writeArrayPropertyStart(name);
     }
 
-    void endArray() {
+    public void endArray() {
         json.writeEndArray();
     }
 
     /** JSON knows neither NaN nor infinity: both mean "never", and never is null. */
-    void number(String name, double value) {
+    public void number(String name, double value) {
         if (Double.isFinite(value)) {
             json.writeNumberProperty(name, value);
         } else {
@@ -70,15 +70,15 @@ final class JsonText {
         }
     }
 
-    void count(String name, long value) {
+    public void count(String name, long value) {
         json.writeNumberProperty(name, value);
     }
 
-    void flag(String name, boolean value) {
+    public void flag(String name, boolean value) {
         json.writeBooleanProperty(name, value);
     }
 
-    void text(String name, String value) {
+    public void text(String name, String value) {
         if (value == null) {
             json.writeNullProperty(name);
         } else {
@@ -86,7 +86,7 @@ final class JsonText {
         }
     }
 
-    void texts(String name, List<String> values) {
+    public void texts(String name, List<String> values) {
         json.writeArrayPropertyStart(name);
         values.forEach(json::writeString);
         json.writeEndArray();
