@@ -36,7 +36,8 @@ import picocli.CommandLine.Spec;
             PlantCommand.class,
             RecordingsCommand.class,
             BoardCommand.class,
-            RigCommand.class
+            RigCommand.class,
+            BenchCommand.class
         })
 public final class Main implements Runnable {
     /** Exit status where what a person gave us cannot be used. */

@@ -39,6 +39,13 @@ public final class RigCommand implements Callable<Integer> {
     private RigOptions options = new RigOptions();
 
     @Option(
+            names = "--drive",
+            paramLabel = "DRIVE",
+            defaultValue = "stop-and-go",
+            description = "What the simulated car drives: a built-in drive or a CSV log (default: ${DEFAULT-VALUE}).")
+    private String drive;
+
+    @Option(
             names = "--for",
             paramLabel = "TIME",
             description = "How long, such as '60 s'; without it until the drive ends, on a board until it is stopped.")
@@ -50,7 +57,7 @@ public final class RigCommand implements Callable<Integer> {
         Duration longest = length == null ? null : duration(length);
         List<Throwable> defects = new ArrayList<>();
         CountDownLatch closed = new CountDownLatch(1);
-        try (Wiring wiring = Wiring.open(build, options)) {
+        try (Wiring wiring = Wiring.open(build, options, drive)) {
             ControlLoop loop = wiring.loop();
             Thread thread = new Thread(loop::run, "control-loop");
             thread.setPriority(Thread.MAX_PRIORITY);

@@ -44,13 +44,6 @@ final class RigOptions {
     String buildName;
 
     @Option(
-            names = "--drive",
-            paramLabel = "DRIVE",
-            defaultValue = "stop-and-go",
-            description = "What the simulated car drives: a built-in drive or a CSV log (default: ${DEFAULT-VALUE}).")
-    String drive;
-
-    @Option(
             names = "--oil",
             paramLabel = "TEMPERATURE",
             defaultValue = "60 °C",

@@ -5,20 +5,27 @@ import linehold.controller.Controller;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
 import linehold.rig.adapter.pi4j.PiCar;
+import linehold.rig.adapter.simulated.SimulatedClock;
+import linehold.rig.adapter.simulated.SimulatedHand;
+import linehold.rig.adapter.simulated.SimulatedPerson;
 import linehold.rig.adapter.simulated.SimulatedRig;
 import linehold.rig.adapter.system.SystemClock;
 import linehold.rig.board.Board;
 import linehold.rig.board.BoardChecks;
 import linehold.rig.board.BoardFile;
 import linehold.rig.loop.ControlLoop;
+import linehold.rig.loop.Decision;
 import linehold.rig.loop.RigFaults;
 import linehold.rig.loop.TickRing;
 import linehold.rig.port.Car;
+import linehold.rig.port.RigClock;
+import linehold.rig.procedure.ProcedureEngine;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
 import linehold.simulator.drive.Drives;
+import linehold.simulator.fault.Fault;
 
 /** The only place that chooses adapters: a rig, put together and not yet running. */
 final class Wiring implements AutoCloseable {
@@ -38,12 +45,43 @@ final class Wiring implements AutoCloseable {
     }
 
     /** @throws InputException where the options, the drive or the board file cannot be used; no line has then moved */
-    static Wiring open(Build build, RigOptions options) {
-        Calibration calibration = build.calibration();
-        Controller controller = new Controller(calibration);
+    static Wiring open(Build build, RigOptions options, String drive) {
+        Car car = switch (options.io) {
+            case SIMULATED ->
+                new SimulatedRig(build, Drives.resolve(drive, build), oilC(options.oil), options.seed, List.of());
+            case PI -> board(build.calibration(), options);
+        };
+        Controller controller = new Controller(build.calibration());
+        return assemble(build.calibration(), options, car, controller::step, new SystemClock());
+    }
+
+    /**
+     * A bench with a real board.
+     *
+     * @throws InputException as {@link #open}
+     */
+    static Wiring bench(Build build, RigOptions options, ProcedureEngine engine) {
+        Car car = board(build.calibration(), options);
+        return assemble(build.calibration(), options, car, engine, new SystemClock());
+    }
+
+    /**
+     * A bench on paper.
+     *
+     * @param person stands at it; where it answers for itself, time passes as fast as it can
+     */
+    static Wiring simulatedBench(
+            Build build, RigOptions options, SimulatedHand hand, SimulatedPerson person, List<Fault> faults) {
+        SimulatedRig car = new SimulatedRig(build, hand, oilC(options.oil), options.seed, faults);
+        person.watch(car);
+        RigClock clock = person.answers() ? new SimulatedClock() : new SystemClock();
+        return assemble(build.calibration(), options, car, person, clock);
+    }
+
+    private static Wiring assemble(
+            Calibration calibration, RigOptions options, Car car, Decision decision, RigClock clock) {
         RigFaults faults = new RigFaults();
         TickRing ring = new TickRing(RING_ROWS);
-        Car car = car(build, options);
         Watchdogs watchdogs;
         try {
             watchdogs = Watchdogs.open(options, car);
@@ -53,23 +91,14 @@ final class Wiring implements AutoCloseable {
         }
         ControlLoop loop = new ControlLoop(
                 car,
-                controller::step,
-                new SystemClock(),
+                decision,
+                clock,
                 watchdogs,
                 calibration.is(Key.NORMALLY_CLOSED_CONTACT),
                 calibration.ns(Key.CONTROL_PERIOD),
                 faults,
                 ring);
         return new Wiring(car, watchdogs, loop, ring);
-    }
-
-    private static Car car(Build build, RigOptions options) {
-        return switch (options.io) {
-            case SIMULATED ->
-                new SimulatedRig(
-                        build, Drives.resolve(options.drive, build), oilC(options.oil), options.seed, List.of());
-            case PI -> board(build.calibration(), options);
-        };
     }
 
     private static Car board(Calibration calibration, RigOptions options) {

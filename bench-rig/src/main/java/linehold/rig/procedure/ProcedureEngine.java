@@ -22,9 +22,11 @@ public final class ProcedureEngine implements Decision {
     private static final int MOST_ANSWERS = 16;
     private static final long VIEW_EVERY_NS = 100_000_000;
 
+    private record Order(Procedure procedure, List<Step> steps) {}
+
     private final Bench bench;
     private final boolean normallyClosed;
-    private final AtomicReference<Procedure> wanted = new AtomicReference<>();
+    private final AtomicReference<Order> wanted = new AtomicReference<>();
     private final AtomicReference<String> stop = new AtomicReference<>();
     private final ArrayBlockingQueue<Answer> answers = new ArrayBlockingQueue<>(MOST_ANSWERS);
     private volatile View view = View.NONE;
@@ -54,7 +56,8 @@ public final class ProcedureEngine implements Decision {
      * @throws IllegalStateException where one is running
      */
     public void start(Procedure next) {
-        if (view.running() || !wanted.compareAndSet(null, next)) {
+        Order order = new Order(next, next.steps(bench));
+        if (view.running() || !wanted.compareAndSet(null, order)) {
             throw new IllegalStateException("a procedure is running");
         }
         stop.set(null);
@@ -75,7 +78,7 @@ public final class ProcedureEngine implements Decision {
         return view;
     }
 
-    /** Whether a procedure waits for its first tick. */
+    /** Whether a procedure waits for its first tick; until then {@link #view} shows the one before. */
     public boolean starting() {
         return wanted.get() != null;
     }
@@ -96,12 +99,17 @@ public final class ProcedureEngine implements Decision {
             end(Outcome.FAILED, "The program has gone wrong itself (" + defect + "): a defect to report.", defect);
             command(Command.SAFE, out);
             publish();
+            wanted.set(null);
         }
     }
 
     private void advance(long nowNs, Inputs in, Outputs out) {
         reading.take(nowNs, in);
-        boolean changed = begin();
+        Order order = wanted.get();
+        boolean changed = order != null;
+        if (changed) {
+            begin(order);
+        }
         if (procedure == null || result != null) {
             answers.clear();
             command(Command.SAFE, out);
@@ -111,26 +119,22 @@ public final class ProcedureEngine implements Decision {
         if (changed || nowNs - viewNs >= VIEW_EVERY_NS) {
             publish();
         }
+        if (order != null) {
+            wanted.set(null);
+        }
         reading.endTick();
     }
 
-    /** Takes up the procedure that is wanted. */
-    private boolean begin() {
-        Procedure next = wanted.get();
-        if (next == null) {
-            return false;
-        }
-        procedure = next;
-        steps = next.steps(bench);
+    private void begin(Order order) {
+        procedure = order.procedure();
+        steps = order.steps();
         index = 0;
         findings = new Findings();
-        watch = new Watch(bench, next.needsPressure());
+        watch = new Watch(bench, procedure.needsPressure());
         startNs = reading.nowNs;
         result = null;
         stepBegins = true;
         controller = null;
-        wanted.set(null);
-        return true;
     }
 
     /** One tick of the step of the moment. */

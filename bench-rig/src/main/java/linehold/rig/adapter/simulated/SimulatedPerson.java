@@ -14,6 +14,7 @@ public final class SimulatedPerson implements Decision {
     private final ProcedureEngine engine;
     private final SimulatedHand hand;
     private final boolean answers;
+    private Runnable then = () -> {};
     private Moment moment;
     private long answered;
     private volatile double gaugePa;
@@ -31,6 +32,11 @@ public final class SimulatedPerson implements Decision {
         moment = bench.moment();
     }
 
+    /** What else is done after each tick, on the loop's thread: only where time is virtual. */
+    public void afterEachTick(Runnable what) {
+        then = what;
+    }
+
     @Override
     public void step(long nowNs, Inputs in, Outputs out) {
         // The line moves little from one tick to the next; a gauge shows less.
@@ -42,6 +48,12 @@ public final class SimulatedPerson implements Decision {
             answered = view.question();
             engine.answer(new Answer(answered, value(view.step().ask())));
         }
+        then.run();
+    }
+
+    /** Whether questions are answered here. */
+    public boolean answers() {
+        return answers;
     }
 
     /** What the simulated gauges show where a number is asked for, SI; 1, a yes, for all else. */
