@@ -5,7 +5,7 @@ import linehold.rig.loop.TickRow;
 /** The rows that are not written yet, by column. */
 final class BlockBuffer {
     /** Longest time that a block covers, ns; with the time to write it, less than a second is lost at worst. */
-    static final long LONGEST_NS = 800_000_000L;
+    static final long LONGEST_NS = 600_000_000L;
 
     static final int MOST_ROWS = 1024;
 

@@ -74,7 +74,8 @@ final class BlockDecoder implements AutoCloseable {
             case Packing.LINE -> {
                 for (int i = 0; i < rows; i++) {
                     long rest = Packing.unZigzag(getVarint());
-                    values[i] = Double.longBitsToDouble(Packing.expectedOnLine(values, i) + rest);
+                    values[i] =
+                            Double.longBitsToDouble(Packing.expectedOnLine(values, i, columns[0], columns[1]) + rest);
                 }
             }
             default -> decodeWhole(values, rows, packing - Packing.WHOLE[0]);

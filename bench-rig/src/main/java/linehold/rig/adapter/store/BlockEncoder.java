@@ -72,7 +72,7 @@ final class BlockEncoder implements AutoCloseable {
         } else if (whole) {
             putWhole(values, rows);
         } else if (!putChoice(c, rows)) {
-            putFloating(values, rows);
+            putFloating(columns, c, rows);
         }
     }
 
@@ -155,17 +155,17 @@ final class BlockEncoder implements AutoCloseable {
         return NONE;
     }
 
-    private void putFloating(double[] values, int rows) {
+    private void putFloating(double[][] columns, int c, int rows) {
         long byXor = 0;
         long byLine = 0;
         for (int i = 0; i < rows; i++) {
             byXor += varintLength(xorRest(i));
-            byLine += varintLength(lineRest(values, i));
+            byLine += c < Packing.FIRST_ON_LINE ? 0 : varintLength(lineRest(columns, c, i));
         }
-        boolean xor = byXor <= byLine;
+        boolean xor = c < Packing.FIRST_ON_LINE || byXor <= byLine;
         put(xor ? Packing.XOR : Packing.LINE);
         for (int i = 0; i < rows; i++) {
-            putVarint(xor ? xorRest(i) : lineRest(values, i));
+            putVarint(xor ? xorRest(i) : lineRest(columns, c, i));
         }
     }
 
@@ -173,8 +173,8 @@ final class BlockEncoder implements AutoCloseable {
         return i == 0 ? bits[0] : bits[i] ^ bits[i - 1];
     }
 
-    private long lineRest(double[] values, int i) {
-        return Packing.zigzag(bits[i] - Packing.expectedOnLine(values, i));
+    private long lineRest(double[][] columns, int c, int i) {
+        return Packing.zigzag(bits[i] - Packing.expectedOnLine(columns[c], i, columns[0], columns[1]));
     }
 
     private static int varintLength(long value) {

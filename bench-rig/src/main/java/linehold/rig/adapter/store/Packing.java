@@ -11,6 +11,8 @@ final class Packing {
     static final int CHOICE_LIKE = 6;
     static final int XOR = 7;
     static final int LINE = 8;
+    /** The columns before this one are the time over which a line is straight. */
+    static final int FIRST_ON_LINE = 2;
 
     private static final double MOST_WHOLE = 1L << 53;
 
@@ -29,13 +31,21 @@ final class Packing {
         return order == 1 || i == 1 ? (long) values[i - 1] : 2 * (long) values[i - 1] - (long) values[i - 2];
     }
 
-    /** The bits of the value on the line through the two before. */
-    static long expectedOnLine(double[] values, int i) {
-        if (i == 0) {
-            return 0;
+    /**
+     * The bits of the value on the straight line through the two before, over the time of the ticks.
+     *
+     * @param dueNs when each tick was due, ns
+     * @param lateNs how much later it began, ns
+     */
+    static long expectedOnLine(double[] values, int i, double[] dueNs, double[] lateNs) {
+        if (i < 2) {
+            return i == 0 ? 0 : Double.doubleToLongBits(values[0]);
         }
+        double stepNs = dueNs[i] + lateNs[i] - (dueNs[i - 1] + lateNs[i - 1]);
+        double stepBeforeNs = dueNs[i - 1] + lateNs[i - 1] - (dueNs[i - 2] + lateNs[i - 2]);
+        double expected = values[i - 1] + (values[i - 1] - values[i - 2]) * stepNs / stepBeforeNs;
         // NaN in its one canonical form: which one arithmetic gives differs between machines.
-        return Double.doubleToLongBits(i == 1 ? values[0] : 2 * values[i - 1] - values[i - 2]);
+        return Double.doubleToLongBits(expected);
     }
 
     static long zigzag(long value) {

@@ -19,7 +19,7 @@ import linehold.simulator.build.Builds;
 import linehold.simulator.drive.Drives;
 import linehold.simulator.fault.Fault;
 
-/** The demonstration car behind the control loop, as fast as it goes: ticks are a little late, from a seed. */
+/** The demonstration car behind the control loop. */
 public final class TestRig {
     private static final int RING_ROWS = 1 << 16;
     private static final long START_NS = 14_400_000_123_456L;
@@ -35,6 +35,7 @@ public final class TestRig {
     /** Called on the loop's thread after each tick with the number of ticks so far. */
     public IntConsumer afterTick = ticks -> {};
 
+    private int ticks;
     private final TickRing.Cursor cursor = ring.follow();
 
     public RecordingFacts facts() {
@@ -42,31 +43,39 @@ public final class TestRig {
                 "test", build.name(), build.sha256(), "simulated", build.calibration(), controller.storedCodes());
     }
 
-    /** Drives until the drive ends, or so many ticks. */
+    /** A clock that runs as fast as it is asked; ticks are a little late. */
+    private static final class FastClock implements RigClock {
+        private final SplittableRandom random = new SplittableRandom(3);
+        private long nowNs = START_NS;
+
+        @Override
+        public long nowNs() {
+            return nowNs;
+        }
+
+        @Override
+        public void sleepUntil(long ns) {
+            nowNs = Math.max(nowNs, ns) + 60_000 + random.nextInt(40_000);
+        }
+    }
+
+    /** Drives until the drive ends, or so many ticks, as fast as it goes. */
     public void drive(String drive, List<Fault> carFaults, long mostTicks) {
+        drive(drive, carFaults, mostTicks, new FastClock());
+    }
+
+    /** The same by another clock. */
+    public void drive(String drive, List<Fault> carFaults, long mostTicks, RigClock clock) {
         SimulatedRig car = new SimulatedRig(build, Drives.resolve(drive, build), 60, 1, carFaults);
-        SplittableRandom random = new SplittableRandom(3);
         ControlLoop[] loop = new ControlLoop[1];
-        RigClock clock = new RigClock() {
-            private long nowNs = START_NS;
-
-            @Override
-            public long nowNs() {
-                return nowNs;
-            }
-
-            @Override
-            public void sleepUntil(long ns) {
-                nowNs = Math.max(nowNs, ns) + 60_000 + random.nextInt(40_000);
-            }
-        };
         Watchdog watchdog = () -> {
             double[] row = new double[TickRow.LENGTH];
             while (cursor.read(row)) {
                 rows.add(row.clone());
+                ticks++;
             }
-            afterTick.accept(rows.size());
-            if (rows.size() == mostTicks) {
+            afterTick.accept(ticks);
+            if (ticks == mostTicks) {
                 loop[0].stop();
             }
         };

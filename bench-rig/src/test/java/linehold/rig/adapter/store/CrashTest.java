@@ -1,0 +1,124 @@
+package linehold.rig.adapter.store;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.ByteBuffer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
+import java.util.concurrent.TimeUnit;
+import linehold.controller.Controller;
+import linehold.controller.tick.TickField;
+import linehold.rig.loop.RigFaults;
+import linehold.rig.loop.TickRow;
+import linehold.simulator.build.Builds;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A rig in a process of its own, killed with signal 9 at random moments. More of it than a build wants to wait for:
+ * {@code mvn test -pl bench-rig -am -Dtest=CrashTest -Dsurefire.failIfNoSpecifiedTests=false -Dlinehold.crashes=50}
+ */
+class CrashTest {
+    private static final int CRASHES = Integer.getInteger("linehold.crashes", 4);
+    private static final long SEED = Long.getLong("linehold.seed", 1);
+    private static final long FIRST_MS = 300;
+    private static final long LONGEST_MS = 6000;
+    private static final double MOST_LOST_S = 1;
+    private static final double PERIOD_S = 0.005;
+
+    @TempDir
+    private Path folder;
+
+    private Path mark() {
+        return folder.resolve("mark");
+    }
+
+    /** Runs a rig, kills it, and gives how many ticks it had done. */
+    private long killAfter(long ms) throws Exception {
+        Files.write(mark(), new byte[CrashRig.MARK_BYTES]);
+        List<String> command = new ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+        command.addAll(List.of("-Xmx200m", "-XX:+UseSerialGC", "-cp", System.getProperty("java.class.path")));
+        command.addAll(
+                List.of(CrashRig.class.getName(), folder.resolve("recordings").toString(), mark().toString()));
+        Process process = new ProcessBuilder(command).inheritIO().start();
+        assertThat(process.waitFor(ms, TimeUnit.MILLISECONDS))
+                .as("it would run on")
+                .isFalse();
+        process.destroyForcibly().waitFor();
+        return ByteBuffer.wrap(Files.readAllBytes(mark())).getLong(CrashRig.TICKS_AT);
+    }
+
+    @Test
+    void shouldKeepAWholeStoreAndLoseAtMostASecondWhenKilledAtAnyMoment() throws Exception {
+        SplittableRandom random = new SplittableRandom(SEED);
+        Recordings recordings = new Recordings(folder.resolve("recordings"));
+        double worstS = 0;
+        int recorded = 0;
+        for (int crash = 1; crash <= CRASHES; crash++) {
+            long ms = FIRST_MS + random.nextLong(LONGEST_MS - FIRST_MS);
+            long before = recordings.ids().size();
+            long ticks = killAfter(ms);
+            String what = "seed " + SEED + ", crash " + crash + " after " + ms + " ms and " + ticks + " ticks";
+            long kept = 0;
+            if (recordings.ids().size() > before) {
+                kept = keptTicks(recordings, recordings.youngest(), what);
+                assertCodesSurvive(recordings, recordings.youngest(), what);
+            }
+            double lostS = (ticks - kept) * PERIOD_S;
+            assertThat(lostS).as(what + ": lost, s").isLessThanOrEqualTo(MOST_LOST_S);
+            worstS = Math.max(worstS, lostS);
+            recorded += kept > 0 ? 1 : 0;
+        }
+        System.out.printf(
+                Locale.ROOT,
+                "killed %d times (seed %d), %d with ticks on record; 0 stores damaged; worst loss %.3f s%n",
+                CRASHES,
+                SEED,
+                recorded,
+                worstS);
+        assertThat(recorded).as("most crashes come while it records").isGreaterThan(CRASHES / 3);
+    }
+
+    private static long keptTicks(Recordings recordings, long id, String what) {
+        try (Recording recording = recordings.open(id);
+                RecordedRows rows = recording.rows()) {
+            assertThat(recording.integrity()).as(what).isEqualTo("ok");
+            double[] row = new double[recording.fields().size()];
+            long kept = 0;
+            while (rows.next(row)) {
+                assertThat(rows.missedBefore()).as(what).isZero();
+                kept++;
+            }
+            assertThat(recordings.summary(id).end()).isEqualTo(RecordingSummary.End.CUT);
+            return kept;
+        }
+    }
+
+    /** The file of codes can be read, and knows what the recording knew half a second before its end. */
+    private void assertCodesSurvive(Recordings recordings, long id, String what) {
+        RigFaults faults = new RigFaults();
+        Controller controller = new Controller(Builds.demonstration().calibration());
+        new CodeKeeper(folder.resolve("recordings/trouble-codes.bin"), faults).restore(controller.storedCodes(), 0);
+        assertThat(faults.bits()).as(what).isZero();
+        long stored = storedHalfASecondBeforeTheEnd(recordings, id);
+        assertThat(controller.storedCodes().stored() & stored).as(what).isEqualTo(stored);
+    }
+
+    private static long storedHalfASecondBeforeTheEnd(Recordings recordings, long id) {
+        List<Long> stored = new ArrayList<>();
+        try (Recording recording = recordings.open(id);
+                RecordedRows rows = recording.rows()) {
+            double[] row = new double[TickRow.LENGTH];
+            while (rows.next(row)) {
+                stored.add((long) row[TickRow.indexOf(TickField.STORED_CODES)]);
+            }
+        }
+        int at = stored.size() - (int) Math.round(0.5 / PERIOD_S);
+        return at < 0 ? 0 : stored.get(at);
+    }
+}
