@@ -89,7 +89,7 @@ final class BenchSession {
     }
 
     private void runBeside(Wiring wiring) {
-        Thread thread = new Thread(wiring.loop()::run, "control-loop");
+        Thread thread = new Thread(wiring::run, "control-loop");
         thread.setPriority(Thread.MAX_PRIORITY);
         thread.setUncaughtExceptionHandler((where, what) -> defect = what);
         thread.start();

@@ -59,7 +59,7 @@ public final class RigCommand implements Callable<Integer> {
         CountDownLatch closed = new CountDownLatch(1);
         try (Wiring wiring = Wiring.open(build, options, drive)) {
             ControlLoop loop = wiring.loop();
-            Thread thread = new Thread(loop::run, "control-loop");
+            Thread thread = new Thread(wiring::run, "control-loop");
             thread.setPriority(Thread.MAX_PRIORITY);
             thread.setUncaughtExceptionHandler((where, defect) -> defects.add(defect));
             Thread hook = new Thread(() -> end(loop, closed), "stop");

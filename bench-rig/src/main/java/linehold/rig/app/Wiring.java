@@ -9,6 +9,7 @@ import linehold.rig.adapter.simulated.SimulatedClock;
 import linehold.rig.adapter.simulated.SimulatedHand;
 import linehold.rig.adapter.simulated.SimulatedPerson;
 import linehold.rig.adapter.simulated.SimulatedRig;
+import linehold.rig.adapter.system.RealTime;
 import linehold.rig.adapter.system.SystemClock;
 import linehold.rig.board.Board;
 import linehold.rig.board.BoardChecks;
@@ -26,11 +27,17 @@ import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
 import linehold.simulator.drive.Drives;
 import linehold.simulator.fault.Fault;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /** The only place that chooses adapters: a rig, put together and not yet running. */
 final class Wiring implements AutoCloseable {
     /** Rows that a reader may lag behind before it loses some: 20 s at the usual 5 ms. */
     private static final int RING_ROWS = 4096;
+    /** Above the service's other threads, below the kernel's interrupt threads (50). */
+    private static final int LOOP_PRIORITY = 30;
+
+    private static final Logger LOG = LoggerFactory.getLogger(Wiring.class);
 
     private final Car car;
     private final Watchdogs watchdogs;
@@ -107,6 +114,9 @@ final class Wiring implements AutoCloseable {
         }
         Board board = BoardFile.load(options.board);
         BoardChecks.check(options.board.toString(), board, calibration);
+        if (!RealTime.lockMemory()) {
+            LOG.warn("memory is not locked; a page that is swapped out can delay a tick (docs/install.md)");
+        }
         return PiCar.open(board, calibration.is(Key.NORMALLY_CLOSED_CONTACT));
     }
 
@@ -114,6 +124,14 @@ final class Wiring implements AutoCloseable {
         return Quantities.parse(typed, Quantity.TEMPERATURE)
                 .orElseThrow(() ->
                         new InputException("--oil: found '" + typed + "', expected a temperature such as '60 °C'"));
+    }
+
+    /** What the loop's thread runs: on a board before every ordinary thread, where that is allowed. */
+    void run() {
+        if (car instanceof PiCar && !RealTime.urgent(LOOP_PRIORITY)) {
+            LOG.warn("no real-time priority; other programs can delay a tick (docs/install.md)");
+        }
+        loop.run();
     }
 
     ControlLoop loop() {

@@ -54,6 +54,7 @@ final class BoardLock implements AutoCloseable {
 
     private static FileChannel open(Path file) throws IOException {
         try {
+            Files.createDirectories(file.getParent());
             Files.createFile(file);
             // For whoever starts it next, service or person.
             Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-rw-rw-"));
