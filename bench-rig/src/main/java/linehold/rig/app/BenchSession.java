@@ -36,6 +36,7 @@ final class BenchSession {
     private Procedure running;
     private boolean over;
     private int status;
+    private volatile boolean ending;
     private volatile Throwable defect;
 
     BenchSession(
@@ -120,10 +121,14 @@ final class BenchSession {
 
     /** Ctrl-C, a lost session, an orderly kill: the outputs go to their safe levels, then the program ends. */
     private void interrupted(ControlLoop loop, CountDownLatch closed) {
+        ending = true;
         engine.stop("The program was told to end.");
-        loop.stop();
         try {
-            closed.await(LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
+            // First the orderly way, with a record; then the loop alone.
+            if (!closed.await(LONGEST_STOP_MS / 2, TimeUnit.MILLISECONDS)) {
+                loop.stop();
+                closed.await(LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
+            }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
@@ -147,7 +152,11 @@ final class BenchSession {
             finish(engine.view().result());
             running = null;
         }
-        over |= terminal.stopped() || waiting.isEmpty();
+        if (ending || terminal.stopped()) {
+            over = true;
+            status = Math.max(status, waiting.isEmpty() ? 0 : 1);
+        }
+        over |= waiting.isEmpty();
         if (!over) {
             running = waiting.remove();
             started = wall.instant();

@@ -15,6 +15,7 @@ import linehold.rig.procedure.Finding;
 import linehold.rig.procedure.Procedure;
 import linehold.rig.procedure.ProcedureEngine;
 import linehold.rig.procedure.ResultRecord;
+import linehold.rig.procedure.Step;
 import linehold.rig.procedure.View;
 import linehold.simulator.build.Quantities;
 
@@ -34,8 +35,9 @@ final class BenchTerminal {
 
     private final boolean live;
     private final StringBuilder typed = new StringBuilder();
-    private final Set<String> shownTitles = new HashSet<>();
+    private final Set<Step> shownSteps = new HashSet<>();
     private Procedure procedure;
+    private View shown;
     private int shownStep;
     private int shownFindings;
     private long shownQuestion;
@@ -119,7 +121,8 @@ final class BenchTerminal {
                 }
             }
         }
-        if (live && view.running()) {
+        if (live && view.running() && view != shown) {
+            shown = view;
             out.print(BACK_AND_CLEAR + status(view));
             out.flush();
         }
@@ -135,7 +138,7 @@ final class BenchTerminal {
         procedure = next;
         shownStep = 0;
         shownFindings = 0;
-        shownTitles.clear();
+        shownSteps.clear();
         out.println();
         out.println(next.title() + " (" + next.key() + ")");
         wrap("", "", next.purpose(), out);
@@ -151,9 +154,7 @@ final class BenchTerminal {
         }
         if (view.running() && view.stepNumber() != shownStep) {
             shownStep = view.stepNumber();
-            boolean again = !shownTitles.add(view.step().title())
-                    && view.step().instruction().isEmpty();
-            if (!again) {
+            if (shownSteps.add(view.step())) {
                 keep(String.format(
                         Locale.ROOT,
                         "%d/%d %s",

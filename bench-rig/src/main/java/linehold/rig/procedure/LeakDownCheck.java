@@ -68,7 +68,7 @@ final class LeakDownCheck {
 
     private void judge(String key, String left, double fallS, double promisedS, Findings findings) {
         Scale seconds = bench.display().timeScale();
-        findings.info(key + "-time-build", "The same time by the build's leakage", seconds, promisedS);
+        findings.info(key + "-time-build", "By the build: to " + left + " pressure", seconds, promisedS);
         findings.atLeast(
                 key + "-time",
                 "From pump off to " + left + " pressure",

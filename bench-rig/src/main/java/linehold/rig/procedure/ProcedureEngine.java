@@ -56,7 +56,12 @@ public final class ProcedureEngine implements Decision {
      * @throws IllegalStateException where one is running
      */
     public void start(Procedure next) {
-        Order order = new Order(next, next.steps(bench));
+        start(next, next.steps(bench));
+    }
+
+    /** The same with other steps. */
+    void start(Procedure next, List<Step> nextSteps) {
+        Order order = new Order(next, nextSteps);
         if (view.running() || !wanted.compareAndSet(null, order)) {
             throw new IllegalStateException("a procedure is running");
         }

@@ -38,6 +38,8 @@ public final class Keyboard implements AutoCloseable {
         Keyboard keyboard = new Keyboard(before);
         if (keyboard.isTerminal()) {
             stty("-icanon", "-echo", "min", "1");
+            // However the program ends, the terminal is given back.
+            Runtime.getRuntime().addShutdownHook(new Thread(keyboard::close, "terminal"));
         }
         Thread reader = new Thread(() -> keyboard.read(System.in), "keyboard");
         reader.setDaemon(true);
