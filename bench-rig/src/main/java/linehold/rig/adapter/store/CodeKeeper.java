@@ -56,7 +56,8 @@ public final class CodeKeeper implements AutoCloseable {
                 into.importFrom(kept.longs(), kept.doubles(), laterNs);
             }
         } catch (IOException | IllegalArgumentException e) {
-            LOG.warn("the stored trouble codes cannot be read; they begin anew", e);
+            LOG.warn("the stored trouble codes cannot be read, and begin anew: {}", e.getMessage());
+            LOG.debug("trouble codes cannot be read", e);
             faults.set(RigFault.CODES_NOT_KEPT, true);
         }
     }
@@ -91,7 +92,10 @@ public final class CodeKeeper implements AutoCloseable {
             faults.set(RigFault.CODES_NOT_KEPT, false);
             return true;
         } catch (IOException e) {
-            LOG.warn("the stored trouble codes cannot be written", e);
+            if ((faults.bits() & RigFault.CODES_NOT_KEPT.bit()) == 0) {
+                LOG.warn("the stored trouble codes cannot be written: {}", e.getMessage());
+            }
+            LOG.debug("trouble codes cannot be kept", e);
             faults.set(RigFault.CODES_NOT_KEPT, true);
             return false;
         }

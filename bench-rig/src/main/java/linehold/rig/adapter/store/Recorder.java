@@ -148,7 +148,10 @@ public final class Recorder implements AutoCloseable {
                 tidyNs = nowNs + TIDY_NS;
             }
         } catch (SQLException | IOException e) {
-            LOG.warn("recording has stopped; control goes on", e);
+            if ((faults.bits() & RigFault.RECORDING_STOPPED.bit()) == 0) {
+                LOG.warn("recording has stopped; control goes on: {}", e.getMessage());
+            }
+            LOG.debug("recording cannot go on", e);
             faults.set(RigFault.RECORDING_STOPPED, true);
             retryNs = nowNs + RETRY_NS;
             lose();

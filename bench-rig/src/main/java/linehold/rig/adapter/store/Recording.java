@@ -232,6 +232,16 @@ public final class Recording implements AutoCloseable {
         }
     }
 
+    /** Pages in use, in the file or still in its log, bytes. */
+    long usedBytes() {
+        try (Statement statement = connection.createStatement()) {
+            return (number(statement, "PRAGMA page_count") - number(statement, "PRAGMA freelist_count"))
+                    * number(statement, "PRAGMA page_size");
+        } catch (SQLException e) {
+            throw unreadable(file, e);
+        }
+    }
+
     /** SQLite's own examination of the whole file; "ok" where it finds nothing. */
     String integrity() {
         try (Statement statement = connection.createStatement();
