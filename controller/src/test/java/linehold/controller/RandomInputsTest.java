@@ -39,15 +39,27 @@ class RandomInputsTest {
         Outputs out = new Outputs();
         Set<PumpState> seen = EnumSet.noneOf(PumpState.class);
         Set<DrivePermission> given = EnumSet.noneOf(DrivePermission.class);
+        long lowSinceNs = Long.MAX_VALUE;
+        int longLows = 0;
         for (int i = 0; i < STEPS; i++) {
-            controller.step(inputs.next(), inputs.in, out);
+            String where = "seed " + seed + " step " + i;
+            long nowNs = inputs.next();
+            controller.step(nowNs, inputs.in, out);
             seen.add(out.state);
             given.add(out.permission);
-            check(out, normallyClosed, "seed " + seed + " step " + i);
+            check(out, normallyClosed, where);
+            // Turning without pressure: at 100 rpm and more an edge comes each 150 ms, and 20 ms confirm the loss.
+            boolean lowTurning = out.linePressurePa < HOLD_PA && out.shaftSpeedRadPerS >= STANDSTILL;
+            lowSinceNs = lowTurning ? Math.min(lowSinceNs, nowNs) : Long.MAX_VALUE;
+            if (lowTurning && nowNs - lowSinceNs >= 200_000_000) {
+                longLows++;
+                assertThat(out.permission).as(where).isNotEqualTo(DrivePermission.GRANTED);
+            }
         }
         // The net must have caught something.
         assertThat(seen).isEqualTo(EnumSet.allOf(PumpState.class));
         assertThat(given).isEqualTo(EnumSet.allOf(DrivePermission.class));
+        assertThat(longLows).isGreaterThan(seed < 8 ? 100 : -1);
     }
 
     private static void check(Outputs out, boolean normallyClosed, String where) {
