@@ -12,6 +12,7 @@ import java.sql.DriverManager;
 import java.sql.Statement;
 import java.util.Arrays;
 import java.util.List;
+import linehold.controller.safety.TroubleCode;
 import linehold.rig.adapter.store.Recorder;
 import linehold.rig.adapter.store.RecordingLimits;
 import linehold.rig.adapter.store.TestRig;
@@ -72,7 +73,7 @@ class RecordingsCommandTest {
         assertThat(lines).hasSize(3);
         assertThat(lines.get(0)).contains("id", "start", "length", "MB", "pump", "codes");
         assertThat(lines.get(1)).contains("0:00:39", "in order", "prime electric", "none", "simulated");
-        assertThat(lines.get(2)).contains("P0842").doesNotContain("none");
+        assertThat(lines.get(2)).contains(TroubleCode.SENDER_LOST.number()).doesNotContain("none");
     }
 
     @Test
