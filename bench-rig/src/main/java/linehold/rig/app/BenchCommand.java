@@ -105,6 +105,7 @@ public final class BenchCommand implements Callable<Integer> {
                 terminalOut.println("Not confirmed: nothing has been moved.");
                 return 1;
             }
+            terminal.listen();
             InstantSource wall = WallClock.utc();
             BenchSession session = new BenchSession(engine, bench, terminal, procedures, told(faults), wall, out);
             if (simulated) {

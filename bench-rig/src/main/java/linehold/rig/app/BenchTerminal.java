@@ -107,6 +107,13 @@ final class BenchTerminal {
         }
     }
 
+    /** From now on Escape, and the loss of the keyboard, stop a procedure at once, whatever the screen does. */
+    void listen() {
+        if (keyboard != null) {
+            keyboard.onStop(key -> engine.stop(key == Keyboard.LOST ? LOST : STOPPED));
+        }
+    }
+
     /** Shows what has changed and takes keys; called again and again. */
     void update() {
         View view = engine.view();

@@ -40,6 +40,7 @@ public final class ProcedureEngine implements Decision {
     private Findings findings = new Findings();
     private Controller controller;
     private long startNs;
+    private long longestTickNs;
     private boolean stepBegins;
     private Result result;
     private long viewNs;
@@ -62,10 +63,13 @@ public final class ProcedureEngine implements Decision {
     /** The same with other steps. */
     void start(Procedure next, List<Step> nextSteps) {
         Order order = new Order(next, nextSteps);
-        if (view.running() || !wanted.compareAndSet(null, order)) {
+        if (view.running() || starting()) {
             throw new IllegalStateException("a procedure is running");
         }
         stop.set(null);
+        if (!wanted.compareAndSet(null, order)) {
+            throw new IllegalStateException("a procedure is running");
+        }
     }
 
     /** Ends what runs, with the next tick. @param why one sentence */
@@ -109,6 +113,7 @@ public final class ProcedureEngine implements Decision {
     }
 
     private void advance(long nowNs, Inputs in, Outputs out) {
+        longestTickNs = Math.max(longestTickNs, nowNs - reading.nowNs);
         reading.take(nowNs, in);
         Order order = wanted.get();
         boolean changed = order != null;
@@ -137,6 +142,7 @@ public final class ProcedureEngine implements Decision {
         findings = new Findings();
         watch = new Watch(bench, procedure.needsPressure());
         startNs = reading.nowNs;
+        longestTickNs = 0;
         result = null;
         stepBegins = true;
         controller = null;
@@ -206,6 +212,12 @@ public final class ProcedureEngine implements Decision {
 
     private void end(Outcome outcome, String sentence, Throwable defect) {
         double durationS = (reading.nowNs - startNs) * 1e-9;
+        // A program that was held up has measured times that are too long.
+        findings.info(
+                "longest-tick",
+                "Longest time between two readings",
+                bench.display().shortTimeScale(),
+                longestTickNs * 1e-9);
         result = new Result(procedure, outcome, sentence, findings.all(), durationS, reading.oilC, defect);
     }
 

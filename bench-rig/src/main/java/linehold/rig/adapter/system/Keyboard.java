@@ -6,9 +6,11 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.function.IntConsumer;
 
 /**
- * Keys as they are pressed. On a terminal of Linux or macOS it asks the terminal for single keys (POSIX stty) and gives it
+ * Keys as they are pressed, read on a thread of their own, so that a screen that blocks cannot hold up the one that stops.
+ * On a terminal of Linux or macOS it asks the terminal for single keys (POSIX stty) and gives it
  * back as it was; elsewhere, and from a pipe, keys arrive with the end of their line.
  */
 public final class Keyboard implements AutoCloseable {
@@ -26,18 +28,20 @@ public final class Keyboard implements AutoCloseable {
 
     private final ArrayBlockingQueue<Integer> keys = new ArrayBlockingQueue<>(MOST_WAITING);
     private final String before;
+    private volatile IntConsumer urgent = key -> {};
     private volatile boolean lost;
 
     private Keyboard(String before) {
         this.before = before;
     }
 
-    /** Reads the standard input from now on, on a thread of its own. */
+    /** Reads the standard input from now on. */
     public static Keyboard open() {
         String before = stty("-g");
         Keyboard keyboard = new Keyboard(before);
         if (keyboard.isTerminal()) {
-            stty("-icanon", "-echo", "min", "1");
+            // No key may suspend the program, which would leave the coils as they are, nor its output.
+            stty("-icanon", "-echo", "min", "1", "susp", "undef", "-ixon");
             // However the program ends, the terminal is given back.
             Runtime.getRuntime().addShutdownHook(new Thread(keyboard::close, "terminal"));
         }
@@ -50,6 +54,16 @@ public final class Keyboard implements AutoCloseable {
     /** Whether keys come singly, and are not shown by the terminal itself. */
     public boolean isTerminal() {
         return !before.isEmpty();
+    }
+
+    /**
+     * Who is told of {@link #ESCAPE} and {@link #LOST} at once, on the reading thread; {@link #poll} gives them, too.
+     */
+    public void onStop(IntConsumer listener) {
+        urgent = listener;
+        if (lost) {
+            listener.accept(LOST);
+        }
     }
 
     /** The next key, {@link #NONE} or {@link #LOST}; a letter is its ASCII code. Never waits. */
@@ -66,6 +80,9 @@ public final class Keyboard implements AutoCloseable {
             for (int c = in.read(); c >= 0; c = in.read()) {
                 // A full queue drops keys but for the one that stops.
                 int key = c == '\r' ? ENTER : c == '\b' ? BACKSPACE : c;
+                if (key == ESCAPE) {
+                    urgent.accept(key);
+                }
                 if (!keys.offer(key) && key == ESCAPE) {
                     keys.clear();
                     keys.offer(key);
@@ -75,6 +92,7 @@ public final class Keyboard implements AutoCloseable {
             // as the end of the input
         } finally {
             lost = true;
+            urgent.accept(LOST);
         }
     }
 
