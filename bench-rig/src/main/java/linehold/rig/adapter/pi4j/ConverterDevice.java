@@ -41,7 +41,7 @@ final class ConverterDevice {
         try {
             device.writeRegister(CONFIGURATION, two);
         } catch (Pi4JException e) {
-            throw new PortException(e.getMessage(), e);
+            throw new PortException(answer(e), e);
         }
     }
 
@@ -71,8 +71,17 @@ final class ConverterDevice {
                 throw new PortException("register " + register + " gave " + read + " bytes, expected 2");
             }
         } catch (Pi4JException e) {
-            throw new PortException(e.getMessage(), e);
+            throw new PortException(answer(e), e);
         }
         return (two[0] & 0xff) << 8 | two[1] & 0xff;
+    }
+
+    /** What the kernel said, below all that was wrapped around it. */
+    private static String answer(Throwable e) {
+        Throwable root = e;
+        while (root.getCause() != null) {
+            root = root.getCause();
+        }
+        return root.getMessage();
     }
 }
