@@ -22,6 +22,7 @@ final class Trouble {
                 case MqttException.REASON_CODE_CLIENT_TIMEOUT:
                     return "it does not answer";
                 case MqttException.REASON_CODE_CONNECTION_LOST:
+                case MqttException.REASON_CODE_CLIENT_NOT_CONNECTED:
                     return "the connection is lost";
                 default:
             }
