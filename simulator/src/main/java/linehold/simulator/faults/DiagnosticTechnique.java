@@ -46,7 +46,7 @@ enum DiagnosticTechnique {
             "IEC 61508-2:2010 Annex A, table A.9, and ISO 26262-5 Annex D (from memory)"),
     UNIT(
             Part.UNIT,
-            "lateness of each tick; contact that leaves the pump running without the unit",
+            "lateness of each tick; restart while the shaft turns; contact that leaves the pump running without the unit",
             "watchdog with separate time base, without window: low (60 %)",
             "IEC 61508-2:2010 Annex A, table A.10, and ISO 26262-5 Annex D (from memory)");
 
