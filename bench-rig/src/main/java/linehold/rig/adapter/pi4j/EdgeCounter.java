@@ -24,6 +24,8 @@ final class EdgeCounter implements PulseInput, Runnable {
 
     private static final long WAIT_NS = 10_000_000;
     private static final long RETRY_NS = 100_000_000;
+    /** A signal to the process may interrupt one wait; a line that is gone fails every time. */
+    private static final int FAILED_FROM = 3;
     /** A time of the kernel further ahead than this, or further back, is of another clock (before Linux 5.7). */
     private static final long AHEAD_NS = 1_000_000;
 
@@ -51,6 +53,7 @@ final class EdgeCounter implements PulseInput, Runnable {
     private long missedSince;
     private boolean lastWasCounted = true;
     private int withoutPause;
+    private int failures;
     private boolean overflown;
 
     /**
@@ -71,10 +74,14 @@ final class EdgeCounter implements PulseInput, Runnable {
         while (!stopping) {
             try {
                 waitAndTake();
+                failures = 0;
                 failed = false;
             } catch (GpioDException e) {
-                failed = true;
-                LockSupport.parkNanos(RETRY_NS);
+                failures++;
+                if (failures >= FAILED_FROM) {
+                    failed = true;
+                    LockSupport.parkNanos(RETRY_NS);
+                }
             }
         }
     }

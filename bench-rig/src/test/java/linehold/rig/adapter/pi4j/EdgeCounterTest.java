@@ -3,6 +3,7 @@ package linehold.rig.adapter.pi4j;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.mockito.ArgumentMatchers.anyLong;
+import static org.mockito.Mockito.doAnswer;
 import static org.mockito.Mockito.mock;
 import static org.mockito.Mockito.when;
 
@@ -28,6 +29,7 @@ class EdgeCounterTest {
     private final Pulses pulses = new Pulses();
     private long nowNs = 1_000_000 * MS;
     private Edge current;
+    private int calls;
     private final EdgeCounter counter = new EdgeCounter(line, event, true, () -> nowNs);
 
     EdgeCounterTest() {
@@ -133,12 +135,44 @@ class EdgeCounterTest {
     }
 
     @Test
-    void shouldFailAsAPortAndRecoverWithTheLine() throws Exception {
-        when(line.eventWait(anyLong())).thenAnswer(call -> {
-            counter.stop();
-            throw new GpioDException("c_gpiod_line_event_wait failed: -1 (Input/output error)");
-        });
+    void shouldFailAsAPortWhileTheLineFailsAndRecoverWithIt() throws Exception {
+        rising(0);
+        when(line.eventWait(anyLong())).thenAnswer(call -> failing(3));
         counter.run();
         assertThatThrownBy(() -> counter.read(pulses)).isInstanceOf(PortException.class);
+
+        EdgeCounter again = new EdgeCounter(line, event, true, () -> nowNs);
+        calls = 0;
+        doAnswer(call -> {
+                    calls++;
+                    if (calls <= 3) {
+                        throw new GpioDException("input/output error");
+                    }
+                    if (queue.isEmpty()) {
+                        again.stop();
+                    }
+                    return !queue.isEmpty();
+                })
+                .when(line)
+                .eventWait(anyLong());
+        again.run();
+        again.read(pulses);
+        assertThat(pulses.count).isEqualTo(1);
+    }
+
+    @Test
+    void shouldNotFailWhereASignalInterruptsOneWait() throws Exception {
+        when(line.eventWait(anyLong())).thenAnswer(call -> failing(1));
+        counter.run();
+        counter.read(pulses);
+        assertThat(pulses.count).isZero();
+    }
+
+    private boolean failing(int times) {
+        calls++;
+        if (calls == times) {
+            counter.stop();
+        }
+        throw new GpioDException("c_gpiod_line_event_wait failed: -1 (Interrupted system call)");
     }
 }
