@@ -2,6 +2,7 @@ package linehold.rig.adapter.store;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.time.InstantSource;
 import java.util.concurrent.TimeUnit;
@@ -64,8 +65,26 @@ public final class Recorder implements AutoCloseable {
         });
     }
 
+    /**
+     * Loads SQLite, which is native code and takes its time, on a thread of its own. Whoever calls this first and then does
+     * something else has a store that opens sooner; nobody needs to.
+     */
+    public static void prepare() {
+        Thread loader = new Thread(
+                () -> {
+                    try {
+                        DriverManager.getConnection("jdbc:sqlite::memory:").close();
+                    } catch (SQLException e) {
+                        LOG.debug("SQLite cannot be loaded; the recorder will say so", e);
+                    }
+                },
+                "recorder-loader");
+        loader.setDaemon(true);
+        loader.start();
+    }
+
+    /** Opens the store and writes into it, on the recorder's thread. */
     public void start() {
-        retryNs = System.nanoTime();
         thread.start();
     }
 
@@ -81,6 +100,8 @@ public final class Recorder implements AutoCloseable {
     }
 
     private void run() {
+        // Before the first block is full: what is not open yet cannot keep it.
+        open();
         boolean last = false;
         while (!last) {
             last = ending;
@@ -130,35 +151,50 @@ public final class Recorder implements AutoCloseable {
         if (block.rows == 0) {
             return;
         }
-        long nowNs = System.nanoTime();
-        if (sink == null && nowNs - retryNs < 0) {
+        if (sink == null && System.nanoTime() - retryNs >= 0) {
+            open();
+        }
+        if (sink == null) {
             lose();
             return;
         }
         try {
-            if (sink == null) {
-                sink = opener.open();
-                tidyNs = nowNs;
-            }
             sink.append(block, events.take(), wall.millis());
             block.next();
+            tidy();
             faults.set(RigFault.RECORDING_STOPPED, false);
-            if (nowNs - tidyNs >= 0) {
-                sink.tidy();
-                tidyNs = nowNs + TIDY_NS;
-            }
         } catch (SQLException | IOException e) {
-            if ((faults.bits() & RigFault.RECORDING_STOPPED.bit()) == 0) {
-                LOG.warn("recording has stopped; control goes on: {}", e.getMessage());
-            }
-            LOG.debug("recording cannot go on", e);
-            faults.set(RigFault.RECORDING_STOPPED, true);
-            retryNs = nowNs + RETRY_NS;
             lose();
-            if (sink != null) {
-                sink.abandon();
-                sink = null;
-            }
+            stop(e);
+        }
+    }
+
+    private void open() {
+        try {
+            sink = opener.open();
+            tidyNs = System.nanoTime();
+        } catch (SQLException | IOException e) {
+            stop(e);
+        }
+    }
+
+    private void tidy() throws SQLException, IOException {
+        if (System.nanoTime() - tidyNs >= 0) {
+            sink.tidy();
+            tidyNs = System.nanoTime() + TIDY_NS;
+        }
+    }
+
+    private void stop(Exception reason) {
+        if ((faults.bits() & RigFault.RECORDING_STOPPED.bit()) == 0) {
+            LOG.warn("recording has stopped; control goes on: {}", reason.getMessage());
+        }
+        LOG.debug("recording cannot go on", reason);
+        faults.set(RigFault.RECORDING_STOPPED, true);
+        retryNs = System.nanoTime() + RETRY_NS;
+        if (sink != null) {
+            sink.abandon();
+            sink = null;
         }
     }
 

@@ -1,9 +1,11 @@
 package linehold.rig.adapter.store;
 
 import java.io.IOException;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.PreparedStatement;
@@ -46,11 +48,17 @@ final class RecordingWriter implements BlockSink {
             throws SQLException, IOException {
         Path part = file.resolveSibling(file.getFileName() + RecordingFolder.PART);
         Files.deleteIfExists(part);
-        try (Connection connection = connect(part)) {
+        try (Connection connection = connect(part);
+                Statement statement = connection.createStatement()) {
+            // Half a file is thrown away, so it need be on the medium only once, as a whole.
+            statement.execute("PRAGMA synchronous = OFF");
             Schema.stamp(connection);
             connection.setAutoCommit(false);
             Schema.create(connection, facts, startedUtc);
             connection.commit();
+        }
+        try (FileChannel channel = FileChannel.open(part, StandardOpenOption.WRITE)) {
+            channel.force(true);
         }
         Files.move(part, file, StandardCopyOption.ATOMIC_MOVE);
         return resume(file, folder);

@@ -23,6 +23,7 @@ final class CrashRig {
 
     /** @param args folder, file of the mark */
     public static void main(String[] args) throws IOException {
+        Recorder.prepare();
         Path folder = Path.of(args[0]);
         MappedByteBuffer mark;
         try (FileChannel channel =

