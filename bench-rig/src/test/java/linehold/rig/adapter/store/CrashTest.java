@@ -2,6 +2,7 @@ package linehold.rig.adapter.store;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -52,10 +53,17 @@ class CrashTest {
         command.addAll(
                 List.of(CrashRig.class.getName(), folder.resolve("recordings").toString(), mark().toString()));
         Process process = new ProcessBuilder(command).inheritIO().start();
+        while (ticking && ticks() == 0) {
+            assertThat(process.waitFor(5, TimeUnit.MILLISECONDS)).as("starts").isFalse();
+        }
         assertThat(process.waitFor(ms, TimeUnit.MILLISECONDS))
                 .as("it would run on")
                 .isFalse();
         process.destroyForcibly().waitFor();
+        return ticks();
+    }
+
+    private long ticks() throws IOException {
         return ByteBuffer.wrap(Files.readAllBytes(mark())).getLong(CrashRig.TICKS_AT);
     }
 
