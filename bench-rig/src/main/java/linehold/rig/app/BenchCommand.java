@@ -87,6 +87,7 @@ public final class BenchCommand implements Callable<Integer> {
         List<Fault> faults = checked();
         Build build = BuildFile.loadNamed(options.buildName);
         List<Procedure> procedures = procedures(build);
+        Wiring.check(build, options);
         PrintStream terminalOut = System.out;
         BenchTerminal.showCautions(terminalOut);
         try (Keyboard keyboard = yes ? null : Keyboard.open()) {

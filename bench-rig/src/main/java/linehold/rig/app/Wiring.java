@@ -108,12 +108,29 @@ final class Wiring implements AutoCloseable {
         return new Wiring(car, watchdogs, loop, ring);
     }
 
-    private static Car board(Calibration calibration, RigOptions options) {
+    /**
+     * Whether a bench can be put together from this, as far as that is known before a line is opened.
+     *
+     * @throws InputException where it cannot
+     */
+    static void check(Build build, RigOptions options) {
+        switch (options.io) {
+            case SIMULATED -> oilC(options.oil);
+            case PI -> checkedBoard(build.calibration(), options);
+        }
+    }
+
+    private static Board checkedBoard(Calibration calibration, RigOptions options) {
         if (options.board == null) {
             throw new InputException("--io pi: found no --board, expected a board file beside it");
         }
         Board board = BoardFile.load(options.board);
         BoardChecks.check(options.board.toString(), board, calibration);
+        return board;
+    }
+
+    private static Car board(Calibration calibration, RigOptions options) {
+        Board board = checkedBoard(calibration, options);
         if (!RealTime.lockMemory()) {
             LOG.warn("memory is not locked; a page that is swapped out can delay a tick (docs/install.md)");
         }

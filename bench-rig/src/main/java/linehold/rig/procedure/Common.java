@@ -12,6 +12,11 @@ import linehold.controller.switching.PumpState;
 /** Steps and words that several procedures share. */
 final class Common {
     private static final double PRIME_RESERVE_S = 5;
+    /** Below this the line counts as empty, Pa; assumed: above a sender's zero error. */
+    private static final double EMPTY_PA = 40_000;
+
+    private static final double LEAST_OFF_S = 5;
+    private static final double LONGEST_OFF_S = 120;
 
     /** What no pressure can be asked of. */
     static final String NOT_FED = "No voltage behind the main contact with the relay on: run the procedure wiring.";
@@ -64,7 +69,21 @@ final class Common {
                 });
     }
 
-    /** The controller primes as at key-on. */
+    /** The line as a night leaves it: where it has a sender, seen empty. */
+    static Step empty(Bench bench, Shaft still) {
+        boolean senderFitted = bench.calibration().is(Key.SENDER_FITTED);
+        return Step.of(
+                "Pump off, line empties",
+                Command.PUMP_OFF,
+                still,
+                LONGEST_OFF_S,
+                now -> "The line keeps " + bench.display().pressure(now.pressurePa)
+                        + " with the pump off: the pump is still fed, or the sender is not at zero (procedures wiring,"
+                        + " sender).",
+                (now, findings) -> now.stepS() >= LEAST_OFF_S && (!senderFitted || now.pressurePa < EMPTY_PA));
+    }
+
+    /** The controller primes as at key-on: from an empty line, by which it also judges its sender (LH-PR-4). */
     static Step prime(Bench bench, Shaft shaft) {
         double longestS = bench.calibration().at(Key.PRIME_LIMIT_TIME, Double.NaN) + PRIME_RESERVE_S;
         return Step.of(

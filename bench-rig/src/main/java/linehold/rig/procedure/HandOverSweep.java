@@ -41,6 +41,7 @@ final class HandOverSweep {
         Shaft up = Shaft.to(topRadPerS, SWEEP_RAD_PER_S2);
         List<Step> steps = new ArrayList<>();
         steps.add(Common.prepare(bench, Range.NEUTRAL));
+        steps.add(Common.empty(bench, Shaft.still(Range.NEUTRAL)));
         steps.add(Common.prime(bench, Shaft.still(Range.NEUTRAL)));
         steps.add(Step.of(
                         "Sweep up through the window",

@@ -37,6 +37,7 @@ final class PanicStop {
         String top = bench.display().speed(topRadPerS);
         return List.of(
                 Common.prepare(bench, Range.NEUTRAL),
+                Common.empty(bench, Shaft.still(Range.NEUTRAL)),
                 Common.prime(bench, Shaft.still(Range.NEUTRAL)),
                 Step.of(
                                 "Up to speed",

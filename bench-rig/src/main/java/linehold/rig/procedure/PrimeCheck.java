@@ -9,11 +9,6 @@ import linehold.controller.switching.PumpState;
 
 /** From an empty line to hold pressure, with the band of first to fill: the hardest prime that the car knows. */
 final class PrimeCheck {
-    /** Below this the line counts as empty, Pa; assumed: above a sender's zero error. */
-    private static final double EMPTY_PA = 40_000;
-
-    private static final double LEAST_OFF_S = 5;
-    private static final double LONGEST_OFF_S = 120;
     private static final double RESERVE_S = 5;
 
     private final Bench bench;
@@ -32,7 +27,7 @@ final class PrimeCheck {
         double longestS = check.calibration.at(Key.PRIME_LIMIT_TIME, Double.NaN) + RESERVE_S;
         return List.of(
                 Common.prepare(bench, Range.DRIVE),
-                check.empty(still),
+                Common.empty(bench, still),
                 Step.of(
                         "Main relay fills the line",
                         Command.MAIN_RELAY,
@@ -40,7 +35,7 @@ final class PrimeCheck {
                         longestS,
                         check::notFilled,
                         check::filled),
-                check.empty(still),
+                Common.empty(bench, still),
                 Step.of(
                         "Controller primes as at key-on",
                         Command.CONTROLLER,
@@ -50,18 +45,6 @@ final class PrimeCheck {
                                 + bench.display().time(longestS) + Common.codes(now) + "; the line has "
                                 + bench.display().pressure(now.pressurePa) + ".",
                         check::primed));
-    }
-
-    private Step empty(Shaft still) {
-        return Step.of(
-                "Pump off, line empties",
-                Command.PUMP_OFF,
-                still,
-                LONGEST_OFF_S,
-                now -> "The line keeps " + bench.display().pressure(now.pressurePa)
-                        + " with the pump off: the pump is still fed, or the sender is not at zero (procedures wiring,"
-                        + " sender).",
-                (now, findings) -> now.stepS() >= LEAST_OFF_S && now.pressurePa < EMPTY_PA);
     }
 
     private boolean filled(Reading now, Findings findings) {

@@ -165,6 +165,8 @@ class BenchCommandTest {
             {"wiring", "--yes", "--oil", "warm"},
             {"wiring", "--yes", "--cycles", "0"},
             {"wiring", "--yes", "--build", "nosuch.yaml"},
+            {"wiring", "--io", "pi"},
+            {"wiring", "--io", "pi", "--board", "nosuch.yaml"},
             {"wiring", "--io", "pi", "--yes"},
             {"wiring", "--io", "pi", "--fault", "hose-leak"}
         }) {
@@ -172,6 +174,7 @@ class BenchCommandTest {
             assertThat(outcome.status).as(String.join(" ", args)).isEqualTo(2);
             assertThat(outcome.err.strip().lines()).as(outcome.err).hasSize(1);
             assertThat(outcome.err).startsWith("linehold: ");
+            assertThat(outcome.out).as("before any caution").isEmpty();
         }
         assertThat(folder.resolve("out")).doesNotExist();
     }
