@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "linehold",
         mixinStandardHelpOptions = true,
-        version = "linehold 0.1.0",
+        version = Main.RELEASE,
         description = "Keeps an automatic transmission's clutches under pressure when an electric car stands still.",
         subcommands = {
             InitCommand.class,
@@ -40,6 +40,8 @@ import picocli.CommandLine.Spec;
             BenchCommand.class
         })
 public final class Main implements Runnable {
+    /** Name and version of this program. */
+    static final String RELEASE = "linehold 0.1.0";
     /** Exit status where what a person gave us cannot be used. */
     static final int BAD_INPUT = 2;
     /** Exit status where the program itself is wrong. */

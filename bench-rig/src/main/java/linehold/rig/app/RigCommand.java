@@ -3,9 +3,13 @@ package linehold.rig.app;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import linehold.controller.calibration.Key;
+import linehold.rig.adapter.mqtt.MqttSettings;
+import linehold.rig.adapter.mqtt.RigIdentity;
 import linehold.rig.loop.ControlLoop;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
@@ -38,6 +42,9 @@ public final class RigCommand implements Callable<Integer> {
     @Mixin
     private RigOptions options = new RigOptions();
 
+    @Mixin
+    private MqttOptions mqtt = new MqttOptions();
+
     @Option(
             names = "--drive",
             paramLabel = "DRIVE",
@@ -55,9 +62,11 @@ public final class RigCommand implements Callable<Integer> {
     public Integer call() {
         Build build = BuildFile.loadNamed(options.buildName);
         Duration longest = length == null ? null : duration(length);
+        Optional<MqttSettings> broker = mqtt.settings();
         List<Throwable> defects = new ArrayList<>();
         CountDownLatch closed = new CountDownLatch(1);
         try (Wiring wiring = Wiring.open(build, options, drive)) {
+            broker.ifPresent(settings -> wiring.publish(settings, identity(build)));
             ControlLoop loop = wiring.loop();
             Thread thread = new Thread(wiring::run, "control-loop");
             thread.setPriority(Thread.MAX_PRIORITY);
@@ -80,6 +89,16 @@ public final class RigCommand implements Callable<Integer> {
             LOG.error("the control loop has ended by a defect; the pump was left running", defect);
         }
         return defects.isEmpty() ? 0 : Main.DEFECT;
+    }
+
+    private RigIdentity identity(Build build) {
+        return new RigIdentity(
+                Main.RELEASE,
+                options.io == RigOptions.Io.SIMULATED ? "simulated: " + drive : "board: " + options.board,
+                build.name(),
+                build.sha256(),
+                build.calibration().checksum(),
+                build.calibration().ns(Key.CONTROL_PERIOD));
     }
 
     private static void follow(Thread thread, StatusLine status, Duration longest) {

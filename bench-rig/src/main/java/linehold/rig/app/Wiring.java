@@ -4,6 +4,9 @@ import java.util.List;
 import linehold.controller.Controller;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
+import linehold.rig.adapter.mqtt.MqttSettings;
+import linehold.rig.adapter.mqtt.MqttTelemetry;
+import linehold.rig.adapter.mqtt.RigIdentity;
 import linehold.rig.adapter.pi4j.PiCar;
 import linehold.rig.adapter.simulated.SimulatedClock;
 import linehold.rig.adapter.simulated.SimulatedHand;
@@ -43,12 +46,18 @@ final class Wiring implements AutoCloseable {
     private final Watchdogs watchdogs;
     private final ControlLoop loop;
     private final TickRing ring;
+    private final RigFaults faults;
+    private final RigClock clock;
+    /** Null without a broker. */
+    private MqttTelemetry telemetry;
 
-    private Wiring(Car car, Watchdogs watchdogs, ControlLoop loop, TickRing ring) {
+    private Wiring(Car car, Watchdogs watchdogs, ControlLoop loop, TickRing ring, RigFaults faults, RigClock clock) {
         this.car = car;
         this.watchdogs = watchdogs;
         this.loop = loop;
         this.ring = ring;
+        this.faults = faults;
+        this.clock = clock;
     }
 
     /** @throws InputException where the options, the drive or the board file cannot be used; no line has then moved */
@@ -105,7 +114,7 @@ final class Wiring implements AutoCloseable {
                 calibration.ns(Key.CONTROL_PERIOD),
                 faults,
                 ring);
-        return new Wiring(car, watchdogs, loop, ring);
+        return new Wiring(car, watchdogs, loop, ring, faults, clock);
     }
 
     /**
@@ -143,6 +152,12 @@ final class Wiring implements AutoCloseable {
                         new InputException("--oil: found '" + typed + "', expected a temperature such as '60 °C'"));
     }
 
+    /** Tells a broker what happens from the next tick on; called once, before the loop runs. */
+    void publish(MqttSettings settings, RigIdentity identity) {
+        telemetry = MqttTelemetry.open(settings, ring.follow(), faults, identity, clock);
+        telemetry.start();
+    }
+
     /** What the loop's thread runs: on a board before every ordinary thread, where that is allowed. */
     void run() {
         if (car instanceof PiCar && !RealTime.urgent(LOOP_PRIORITY)) {
@@ -164,8 +179,12 @@ final class Wiring implements AutoCloseable {
         watchdogs.endInOrder();
     }
 
+    /** The lines first: nothing waits for a network before they are let go of. */
     @Override
     public void close() {
         car.close();
+        if (telemetry != null) {
+            telemetry.close();
+        }
     }
 }
