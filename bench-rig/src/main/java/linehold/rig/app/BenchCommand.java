@@ -8,14 +8,12 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
-import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import linehold.controller.calibration.Key;
 import linehold.rig.adapter.simulated.SimulatedHand;
 import linehold.rig.adapter.simulated.SimulatedPerson;
 import linehold.rig.adapter.system.Keyboard;
 import linehold.rig.adapter.system.WallClock;
-import linehold.rig.procedure.Ask;
 import linehold.rig.procedure.Bench;
 import linehold.rig.procedure.Procedure;
 import linehold.rig.procedure.ProcedureEngine;
@@ -97,9 +95,8 @@ public final class BenchCommand implements Callable<Integer> {
                     new SimulatedHand(engine::shaft, build.calibration().get(Key.CONTROL_PERIOD));
             boolean simulated = options.io == RigOptions.Io.SIMULATED;
             SimulatedPerson person = simulated ? new SimulatedPerson(engine, hand, yes) : null;
-            ToDoubleFunction<Ask> gauge = simulated ? person::value : null;
             BenchTerminal terminal =
-                    new BenchTerminal(engine, bench, terminalOut, keyboard, gauge, Ansi.AUTO.enabled());
+                    new BenchTerminal(engine, bench, terminalOut, keyboard, person, Ansi.AUTO.enabled());
             if (yes) {
                 terminalOut.println("Confirmed by --yes: nothing here is real.");
             } else if (!terminal.confirmCautions()) {
@@ -151,16 +148,15 @@ public final class BenchCommand implements Callable<Integer> {
         if (names.isEmpty()) {
             throw new InputException("found no procedure, expected 'all' or some of " + known());
         }
-        boolean sender = build.calibration().is(Key.SENDER_FITTED);
         List<Procedure> chosen = new ArrayList<>();
         for (String name : names) {
             if (name.equals(ALL)) {
                 Arrays.stream(Procedure.values())
-                        .filter(procedure -> sender || !procedure.needsPressure())
+                        .filter(procedure -> procedure.fits(build))
                         .forEach(chosen::add);
             } else {
                 Procedure procedure = named(name);
-                if (procedure.needsPressure() && !sender) {
+                if (!procedure.fits(build)) {
                     throw new InputException(name + ": found a build without a pressure sender"
                             + " (sensors.pressure-sender-fitted), expected one that has it");
                 }

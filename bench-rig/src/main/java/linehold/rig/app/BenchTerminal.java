@@ -5,7 +5,7 @@ import java.util.HashSet;
 import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.function.ToDoubleFunction;
+import linehold.rig.adapter.simulated.SimulatedPerson;
 import linehold.rig.adapter.system.Keyboard;
 import linehold.rig.procedure.Answer;
 import linehold.rig.procedure.Ask;
@@ -30,8 +30,8 @@ final class BenchTerminal {
     private final PrintStream out;
     /** Null where nobody types. */
     private final Keyboard keyboard;
-    /** What a simulated gauge shows, where there is one; else null. */
-    private final ToDoubleFunction<Ask> gauge;
+    /** Reads the gauges of a simulated bench; null at a real one. */
+    private final SimulatedPerson simulated;
 
     private final boolean live;
     private final StringBuilder typed = new StringBuilder();
@@ -48,13 +48,13 @@ final class BenchTerminal {
             Bench bench,
             PrintStream out,
             Keyboard keyboard,
-            ToDoubleFunction<Ask> gauge,
+            SimulatedPerson simulated,
             boolean live) {
         this.engine = engine;
         this.bench = bench;
         this.out = out;
         this.keyboard = keyboard;
-        this.gauge = gauge;
+        this.simulated = simulated;
         this.live = live && keyboard != null && keyboard.isTerminal();
     }
 
@@ -181,12 +181,12 @@ final class BenchTerminal {
     }
 
     private String prompt(Ask ask) {
-        String simulated = gauge == null ? "" : " (Enter: what the simulated gauge shows)";
+        String gauge = simulated == null ? "" : " (Enter: what the simulated gauge shows)";
         return switch (ask) {
             case CONFIRM -> "[Enter when it is so]";
             case YES_NO -> "[y or n]";
-            case GAUGE_PRESSURE -> "[a pressure with its unit, then Enter]" + simulated;
-            case OIL_TEMPERATURE -> "[a temperature with its unit, then Enter]" + simulated;
+            case GAUGE_PRESSURE -> "[a pressure with its unit, then Enter]" + gauge;
+            case OIL_TEMPERATURE -> "[a temperature with its unit, then Enter]" + gauge;
             case NOTHING -> "";
         };
     }
@@ -217,13 +217,15 @@ final class BenchTerminal {
 
     private void enter(View view) {
         Ask ask = view.step().ask();
-        if (ask == Ask.CONFIRM) {
+        if (simulated != null && !simulated.handDone(view)) {
+            keep("    the simulated hand is not done yet");
+        } else if (ask == Ask.CONFIRM) {
             engine.answer(Answer.yes(view.question()));
         } else if (ask.quantity() != null) {
             // A degree sign arrives as two bytes; degC needs none.
             String text = typed.toString().strip();
-            OptionalDouble value = text.isEmpty() && gauge != null
-                    ? OptionalDouble.of(gauge.applyAsDouble(ask))
+            OptionalDouble value = text.isEmpty() && simulated != null
+                    ? OptionalDouble.of(simulated.value(ask))
                     : Quantities.parse(text, ask.quantity());
             if (value.isPresent()) {
                 engine.answer(new Answer(view.question(), value.getAsDouble()));

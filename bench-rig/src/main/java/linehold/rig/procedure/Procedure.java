@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
 import linehold.controller.calibration.Key;
+import linehold.simulator.build.Build;
 
 /** Every bench procedure, in the order in which a bench is brought up. A new one is a new entry and its class of steps. */
 public enum Procedure {
@@ -12,79 +13,62 @@ public enum Procedure {
             "Wiring check",
             "Switches each relay by itself and reads back what stands behind its contact; lamp, buzzer, pump current.",
             false,
-            false,
             WiringCheck::steps),
     PICKUP(
             "Pickup check",
             "Counts the pickup's edges while the shaft is turned by hand, then looks how even they are at speed.",
             false,
-            true,
             PickupCheck::steps),
     SENDER(
             "Sender check",
             "Compares the pressure sender with a reference gauge, without pressure and under the pump's.",
             true,
-            false,
             SenderCheck::steps),
     PRIME(
             "Prime",
             "Fills the empty line: by the relay alone, then as the controller does it at key-on, relays tested.",
             true,
-            false,
             PrimeCheck::steps),
     SPIN_UP(
             "Spin-up time",
             "Times relay, motor and first flow of the electric pump against a line under pressure.",
-            true,
             true,
             SpinUpCheck::steps),
     LEAK_DOWN(
             "Leak-down",
             "Switches the pump off and times how fast the line loses its pressure.",
             true,
-            false,
             LeakDownCheck::steps),
     STALL_HOLD(
             "Hold at stall pressure",
             "Lets the electric pump carry the line of the standing car for a minute: pressure, current.",
             true,
-            false,
             StallHold::steps),
     HAND_OVER(
             "Hand-over sweep",
             "Sweeps the shaft up and down through the window while the controller switches.",
             false,
-            true,
             HandOverSweep::steps),
     PANIC_STOP(
             "Panic stop",
             "Stops the shaft as fast as can be while the internal pump carries the line alone.",
             false,
-            true,
             PanicStop::steps),
     ENDURANCE(
             "Endurance cycling",
             "Switches the pump on and off many times, and counts what relay and pump do.",
             true,
-            false,
             EnduranceCycling::steps);
 
     private final String title;
     private final String purpose;
     private final boolean needsPressure;
-    private final boolean turnsShaft;
     private final Function<Bench, List<Step>> steps;
 
-    Procedure(
-            String title,
-            String purpose,
-            boolean needsPressure,
-            boolean turnsShaft,
-            Function<Bench, List<Step>> steps) {
+    Procedure(String title, String purpose, boolean needsPressure, Function<Bench, List<Step>> steps) {
         this.title = title;
         this.purpose = purpose;
         this.needsPressure = needsPressure;
-        this.turnsShaft = turnsShaft;
         this.steps = steps;
     }
 
@@ -106,14 +90,9 @@ public enum Procedure {
         return needsPressure;
     }
 
-    /** Whether somebody turns the shaft. */
-    public boolean turnsShaft() {
-        return turnsShaft;
-    }
-
     /** Whether the build has what it measures with. */
-    public boolean fits(Bench bench) {
-        return !needsPressure || bench.calibration().is(Key.SENDER_FITTED);
+    public boolean fits(Build build) {
+        return !needsPressure || build.calibration().is(Key.SENDER_FITTED);
     }
 
     /** The steps anew, for one run. */

@@ -15,7 +15,7 @@ import linehold.simulator.drive.DriveSample;
 public final class SimulatedHand implements Drive {
     private final Supplier<Shaft> asked;
     private final double rowS;
-    private Shaft now = Shaft.still(Range.NEUTRAL);
+    private volatile Shaft now = Shaft.still(Range.NEUTRAL);
     private double radPerS;
     private double turnsLeft;
     private volatile boolean done;
@@ -41,7 +41,7 @@ public final class SimulatedHand implements Drive {
 
     /** Whether what is asked has been reached. */
     public boolean done(Shaft shaft) {
-        return done && now == shaft;
+        return done && now.equals(shaft);
     }
 
     @Override
@@ -69,6 +69,7 @@ public final class SimulatedHand implements Drive {
     private void turn() {
         Shaft wish = asked.get();
         if (wish != now) {
+            done = false;
             now = wish;
             turnsLeft = wish.turns();
         }

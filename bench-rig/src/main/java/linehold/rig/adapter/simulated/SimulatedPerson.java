@@ -44,11 +44,16 @@ public final class SimulatedPerson implements Decision {
         oilC = moment.oilC;
         engine.step(nowNs, in, out);
         View view = engine.view();
-        if (answers && view.question() > answered && hand.done(view.step().shaft())) {
+        if (answers && view.question() > answered && handDone(view)) {
             answered = view.question();
             engine.answer(new Answer(answered, value(view.step().ask())));
         }
         then.run();
+    }
+
+    /** Whether the simulated hand has done what the step asks of it. */
+    public boolean handDone(View view) {
+        return hand.done(view.step().shaft());
     }
 
     /** Whether questions are answered here. */
