@@ -35,6 +35,13 @@ import linehold.controller.switching.Situation;
  * states what drive may do. Not safe for use by several threads at once.
  */
 public final class Controller {
+    /**
+     * Control periods from the instant at which the pickup's edges show a shaft speed below the switch-on speed to the step
+     * that runs the electric pump, in every state after PRIME and with no fault (LH-SW-1): the first step after that
+     * instant does. A test tries it in every such state (SwitchOnContractTest).
+     */
+    public static final int SWITCH_ON_TICKS = 1;
+
     private final double switchOnRadPerS;
     private final double switchOffRadPerS;
     private final double wideningRadPerS;

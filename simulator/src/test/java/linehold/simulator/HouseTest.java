@@ -4,6 +4,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
+import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.junit.AnalyzeClasses;
@@ -89,6 +90,23 @@ class HouseTest {
                     PACKAGE + "sensor..")
             .should()
             .onlyDependOnClassesThat(JavaClass.Predicates.resideInAnyPackage("java..", "linehold.."));
+
+    /** Who checks must not have learnt from whom is checked. */
+    @ArchTest
+    static final ArchRule theCheckerKnowsOnlyTheCertificate = classes()
+            .that()
+            .resideInAPackage(PACKAGE + "checker..")
+            .should()
+            .onlyDependOnClassesThat(JavaClass.Predicates.resideInAnyPackage(
+                    "java..", PACKAGE + "checker..", PACKAGE + "certificate.."));
+
+    @ArchTest
+    static final ArchRule theCertificateKnowsNobody = noClasses()
+            .that()
+            .resideInAPackage(PACKAGE + "certificate..")
+            .should()
+            .dependOnClassesThat(JavaClass.Predicates.resideInAPackage("linehold..")
+                    .and(DescribedPredicate.not(JavaClass.Predicates.resideInAPackage(PACKAGE + "certificate.."))));
 
     @ArchTest
     static final ArchRule noWallClock = noClasses()
