@@ -45,6 +45,9 @@ public final class RigCommand implements Callable<Integer> {
     @Mixin
     private MqttOptions mqtt = new MqttOptions();
 
+    @Mixin
+    private RecordingOptions recording = new RecordingOptions();
+
     @Option(
             names = "--drive",
             paramLabel = "DRIVE",
@@ -65,7 +68,7 @@ public final class RigCommand implements Callable<Integer> {
         Optional<MqttSettings> broker = mqtt.settings();
         List<Throwable> defects = new ArrayList<>();
         CountDownLatch closed = new CountDownLatch(1);
-        try (Wiring wiring = Wiring.open(build, options, drive)) {
+        try (Wiring wiring = Wiring.open(build, options, drive, recording)) {
             broker.ifPresent(settings -> wiring.publish(settings, identity(build)));
             ControlLoop loop = wiring.loop();
             Thread thread = new Thread(wiring::run, "control-loop");

@@ -12,6 +12,7 @@ import linehold.rig.adapter.simulated.SimulatedClock;
 import linehold.rig.adapter.simulated.SimulatedHand;
 import linehold.rig.adapter.simulated.SimulatedPerson;
 import linehold.rig.adapter.simulated.SimulatedRig;
+import linehold.rig.adapter.store.Recorder;
 import linehold.rig.adapter.system.RealTime;
 import linehold.rig.adapter.system.SystemClock;
 import linehold.rig.board.Board;
@@ -19,6 +20,7 @@ import linehold.rig.board.BoardChecks;
 import linehold.rig.board.BoardFile;
 import linehold.rig.loop.ControlLoop;
 import linehold.rig.loop.Decision;
+import linehold.rig.loop.KeptCodes;
 import linehold.rig.loop.RigFaults;
 import linehold.rig.loop.TickRing;
 import linehold.rig.port.Car;
@@ -50,6 +52,8 @@ final class Wiring implements AutoCloseable {
     private final RigClock clock;
     /** Null without a broker. */
     private MqttTelemetry telemetry;
+    /** Null where nothing is kept. */
+    private RigStore store;
 
     private Wiring(Car car, Watchdogs watchdogs, ControlLoop loop, TickRing ring, RigFaults faults, RigClock clock) {
         this.car = car;
@@ -61,14 +65,28 @@ final class Wiring implements AutoCloseable {
     }
 
     /** @throws InputException where the options, the drive or the board file cannot be used; no line has then moved */
-    static Wiring open(Build build, RigOptions options, String drive) {
+    static Wiring open(Build build, RigOptions options, String drive, RecordingOptions recording) {
+        recording.limits();
+        if (!recording.off) {
+            Recorder.prepare();
+        }
         Car car = switch (options.io) {
             case SIMULATED ->
                 new SimulatedRig(build, Drives.resolve(drive, build), oilC(options.oil), options.seed, List.of());
             case PI -> board(build.calibration(), options);
         };
         Controller controller = new Controller(build.calibration());
-        return assemble(build.calibration(), options, car, controller::step, new SystemClock());
+        KeptCodes codes = new KeptCodes(controller);
+        RigClock clock = new SystemClock();
+        Wiring wiring = assemble(build.calibration(), options, car, codes, clock);
+        if (!recording.off) {
+            String rig = options.io == RigOptions.Io.SIMULATED
+                    ? "simulated " + drive
+                    : "board " + options.board.getFileName();
+            wiring.store =
+                    RigStore.open(recording, build, rig, controller, codes, clock.nowNs(), wiring.ring, wiring.faults);
+        }
+        return wiring;
     }
 
     /**
@@ -179,10 +197,13 @@ final class Wiring implements AutoCloseable {
         watchdogs.endInOrder();
     }
 
-    /** The lines first: nothing waits for a network before they are let go of. */
+    /** The lines first, then the medium: neither waits for a network. */
     @Override
     public void close() {
         car.close();
+        if (store != null) {
+            store.close();
+        }
         if (telemetry != null) {
             telemetry.close();
         }
