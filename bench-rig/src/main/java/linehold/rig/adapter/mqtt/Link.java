@@ -12,6 +12,12 @@ import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
  * the broker has acknowledged it.
  */
 final class Link implements AutoCloseable {
+    /**
+     * One message is under way at a time, but the client wakes who waits before it has counted the message out, and then
+     * refuses the next as one too many.
+     */
+    private static final int MOST_UNDER_WAY = 1000;
+
     private final MqttClient client;
     private final String prefix;
 
@@ -39,6 +45,7 @@ final class Link implements AutoCloseable {
         options.setMqttVersion(MqttConnectOptions.MQTT_VERSION_3_1_1);
         options.setCleanSession(true);
         options.setAutomaticReconnect(false);
+        options.setMaxInflight(MOST_UNDER_WAY);
         options.setConnectionTimeout(times.connectS());
         options.setKeepAliveInterval(times.keepAliveS());
         options.setWill(
@@ -49,8 +56,10 @@ final class Link implements AutoCloseable {
         if (settings.password != null) {
             options.setPassword(settings.password);
         }
-        if (settings.tls != null) {
-            options.setSocketFactory(settings.tls);
+        if (settings.tls == null) {
+            options.setSocketFactory(new PromptSockets());
+        } else {
+            options.setSocketFactory(new PromptTlsSockets(settings.tls));
             options.setHttpsHostnameVerificationEnabled(true);
         }
         return options;

@@ -18,7 +18,7 @@ final class Await {
             if (System.nanoTime() > endNs) {
                 fail("not within " + LONGEST_S + " s: " + what);
             }
-            Thread.sleep(10);
+            Thread.sleep(20);
         }
     }
 }

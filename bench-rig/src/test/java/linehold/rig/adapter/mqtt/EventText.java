@@ -27,6 +27,13 @@ final class EventText {
         return seqs;
     }
 
+    /** Changes of the pump's state that were told, doubled ones twice. */
+    static long told(List<String> events) {
+        return events.stream()
+                .filter(event -> event.contains("\"event\":\"pump_state\""))
+                .count();
+    }
+
     /** The states that the pump entered, as told, doubled ones once. */
     static List<String> entered(List<String> events) {
         List<String> entered = new ArrayList<>();

@@ -73,6 +73,7 @@ class MosquittoTest {
                 int before = events(listener).size();
                 Await.until("more events", () -> events(listener).size() > before + 30);
                 rig.close();
+                Await.until("all is told", () -> EventText.told(events(listener)) >= rig.entered.size());
                 telemetry.close();
                 Await.until("the end", () -> String.join("", events(listener)).contains("\"stopped\""));
 
@@ -142,6 +143,7 @@ class MosquittoTest {
                 rig.start();
                 Await.until("events", () -> events(listener).size() > 10);
                 rig.close();
+                Await.until("all is told", () -> EventText.told(events(listener)) >= rig.entered.size());
                 telemetry.close();
                 Await.until("the end", () -> String.join("", events(listener)).contains("\"stopped\""));
                 assertThat(EventText.entered(events(listener))).isEqualTo(rig.entered);

@@ -53,6 +53,7 @@ class OutageTest {
     /** Ends the rig and looks at what the broker was told in all. */
     private void shouldHaveToldEverythingInOrder() throws InterruptedException {
         rig.close();
+        Await.until("all is told", () -> EventText.told(broker.texts(EVENTS)) >= rig.entered.size());
         telemetry.close();
         List<String> events = broker.texts(EVENTS);
         assertThat(EventText.entered(events)).isEqualTo(rig.entered);
