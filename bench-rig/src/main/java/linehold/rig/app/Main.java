@@ -5,6 +5,7 @@ import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import linehold.simulator.build.InputException;
+import linehold.simulator.cli.CertifyCommand;
 import linehold.simulator.cli.DrivesCommand;
 import linehold.simulator.cli.FaultsCommand;
 import linehold.simulator.cli.InitCommand;
@@ -31,6 +32,7 @@ import picocli.CommandLine.Spec;
             ProveCommand.class,
             FaultsCommand.class,
             WindowCommand.class,
+            CertifyCommand.class,
             SizeCommand.class,
             DrivesCommand.class,
             PlantCommand.class,

@@ -46,9 +46,17 @@ public final class Certifier {
         return slices(basis).size();
     }
 
-    /** The certificate alone; null where the hold pressure is not certain. */
-    public Certificate certificate(double fallRadPerS2, Runnable done) {
-        return certificate(basis, fallRadPerS2, proofs(fallRadPerS2, done));
+    /** The bounds and the certificate without the searches for the limits of fall and switch-on speed, which are NaN. */
+    public Certification quick(double fallRadPerS2, Runnable done) {
+        List<SliceProof> proofs = proofs(fallRadPerS2, done);
+        return new Certification(
+                build,
+                basis,
+                claim(basis, fallRadPerS2, proofs),
+                proofs,
+                certificate(basis, fallRadPerS2, proofs),
+                Double.NaN,
+                Double.NaN);
     }
 
     private List<SliceProof> proofs(double fallRadPerS2, Runnable done) {

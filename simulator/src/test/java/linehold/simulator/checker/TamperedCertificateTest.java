@@ -33,7 +33,7 @@ class TamperedCertificateTest {
         Build build = Builds.demonstration();
         Basis all = BuildBasis.of(build, false);
         basis = new Basis(all.build(), all.sha256(), false, all.ranges(), all.switching(), all.holdPa(), 90, 110);
-        good = new Certifier(build, basis, 0).certificate(4500 * RPM, () -> {});
+        good = new Certifier(build, basis, 0).quick(4500 * RPM, () -> {}).certificate();
     }
 
     @Test
