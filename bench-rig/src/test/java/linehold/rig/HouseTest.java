@@ -48,6 +48,14 @@ class HouseTest {
             .resideInAnyPackage("com.pi4j..", "org.eclipse.paho..", "org.sqlite..", "java.sql..", "io.javalin..");
 
     @ArchTest
+    static final ArchRule onlyTheStoreKnowsItsDatabase = noClasses()
+            .that()
+            .resideOutsideOfPackage("linehold.rig.adapter.store..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("org.sqlite..", "java.sql..");
+
+    @ArchTest
     static final ArchRule theLoopKnowsPortsAndTheControllerAlone = noClasses()
             .that()
             .resideInAnyPackage("linehold.rig.port..", "linehold.rig.loop..")

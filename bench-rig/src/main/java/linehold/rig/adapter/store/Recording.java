@@ -148,7 +148,7 @@ public final class Recording implements AutoCloseable {
 
     /** Release, build and rig, for people. */
     public String describe() {
-        return "release " + fact(Schema.FACT_RELEASE) + ", build " + fact(Schema.FACT_BUILD) + ", "
+        return "by " + fact(Schema.FACT_RELEASE) + ", build " + fact(Schema.FACT_BUILD) + ", "
                 + fact(Schema.FACT_RIG);
     }
 
