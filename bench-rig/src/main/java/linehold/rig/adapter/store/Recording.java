@@ -148,8 +148,7 @@ public final class Recording implements AutoCloseable {
 
     /** Release, build and rig, for people. */
     public String describe() {
-        return "by " + fact(Schema.FACT_RELEASE) + ", build " + fact(Schema.FACT_BUILD) + ", "
-                + fact(Schema.FACT_RIG);
+        return "by " + fact(Schema.FACT_RELEASE) + ", build " + fact(Schema.FACT_BUILD) + ", " + fact(Schema.FACT_RIG);
     }
 
     String fact(String name) {
