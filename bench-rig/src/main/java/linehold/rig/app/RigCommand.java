@@ -10,6 +10,8 @@ import java.util.concurrent.TimeUnit;
 import linehold.controller.calibration.Key;
 import linehold.rig.adapter.mqtt.MqttSettings;
 import linehold.rig.adapter.mqtt.RigIdentity;
+import linehold.rig.adapter.web.PageServer;
+import linehold.rig.adapter.web.PageSettings;
 import linehold.rig.loop.ControlLoop;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
@@ -48,6 +50,12 @@ public final class RigCommand implements Callable<Integer> {
     @Mixin
     private RecordingOptions recording = new RecordingOptions();
 
+    @Mixin
+    private PageOptions page = new PageOptions();
+
+    @Option(names = "--no-page", description = "Serve no page.")
+    private boolean noPage;
+
     @Option(
             names = "--drive",
             paramLabel = "DRIVE",
@@ -66,6 +74,7 @@ public final class RigCommand implements Callable<Integer> {
         Build build = BuildFile.loadNamed(options.buildName);
         Duration longest = length == null ? null : duration(length);
         Optional<MqttSettings> broker = mqtt.settings();
+        PageSettings pageSettings = page.settings();
         List<Throwable> defects = new ArrayList<>();
         CountDownLatch closed = new CountDownLatch(1);
         try (Wiring wiring = Wiring.open(build, options, drive, recording)) {
@@ -78,8 +87,10 @@ public final class RigCommand implements Callable<Integer> {
             Runtime.getRuntime().addShutdownHook(hook);
             StatusLine status = new StatusLine(build, wiring.ring(), Ansi.AUTO.enabled());
             thread.start();
-            follow(thread, status, longest);
-            end(loop, thread);
+            try (PageServer server = noPage ? null : openPage(build, wiring, pageSettings)) {
+                follow(thread, status, longest);
+                end(loop, thread);
+            }
             removeHook(hook);
             if (defects.isEmpty() && !thread.isAlive()) {
                 wiring.endWatchdogs();
@@ -94,10 +105,29 @@ public final class RigCommand implements Callable<Integer> {
         return defects.isEmpty() ? 0 : Main.DEFECT;
     }
 
+    /** The rig goes on without a page that cannot be opened: null then. */
+    private PageServer openPage(Build build, Wiring wiring, PageSettings settings) {
+        PageServer server =
+                new PageServer(settings, PageFacts.of(build, source()), wiring.ring(), PageParts.paper(build));
+        try {
+            server.start();
+            System.out.println("page: " + server.address());
+            return server;
+        } catch (InputException e) {
+            server.close();
+            LOG.warn("{}; the rig goes on without it", e.getMessage());
+            return null;
+        }
+    }
+
+    private String source() {
+        return options.io == RigOptions.Io.SIMULATED ? "simulated: " + drive : "board: " + options.board;
+    }
+
     private RigIdentity identity(Build build) {
         return new RigIdentity(
                 Main.RELEASE,
-                options.io == RigOptions.Io.SIMULATED ? "simulated: " + drive : "board: " + options.board,
+                source(),
                 build.name(),
                 build.sha256(),
                 build.calibration().checksum(),

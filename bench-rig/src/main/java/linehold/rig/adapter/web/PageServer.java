@@ -1,0 +1,137 @@
+package linehold.rig.adapter.web;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.util.List;
+import linehold.rig.loop.TickRing;
+import linehold.simulator.build.InputException;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * The bench page: static files from the jar, and a few answers in JSON. Each part of the page brings its own
+ * {@link Routes}.
+ */
+public final class PageServer implements AutoCloseable {
+    /** Bodies above this are refused before they are read; a log that is dropped has a route of its own. */
+    private static final long LARGEST_BODY_BYTES = 1 << 20;
+
+    private static final int THREADS = 24;
+    /** A connection that says nothing for so long is closed. */
+    private static final long IDLE_MS = 30_000;
+
+    static final JsonMapper JSON = JsonMapper.builder().build();
+
+    private final PageSettings settings;
+    private final Javalin server;
+    private final LiveFeed live;
+
+    /** One part of the page. */
+    public interface Routes {
+        void addTo(JavalinConfig config);
+    }
+
+    /**
+     * @param facts what the page must know of build and rig, as a value that JSON can show
+     * @param ring the rig's ticks; null where there is no rig
+     */
+    public PageServer(PageSettings settings, Object facts, TickRing ring, List<Routes> parts) {
+        this.settings = settings;
+        live = ring == null ? null : new LiveFeed(ring);
+        Gate gate = new Gate(settings, this::port);
+        server = Javalin.create(config -> {
+            config.startup.showJavalinBanner = false;
+            config.startup.showOldJavalinVersionWarning = false;
+            config.http.maxRequestSize = LARGEST_BODY_BYTES;
+            config.http.defaultContentType = "text/plain; charset=utf-8";
+            config.jetty.host = settings.address().getHostAddress();
+            config.jetty.port = settings.port();
+            config.jetty.threadPool = new QueuedThreadPool(THREADS, 4);
+            config.jetty.modifyHttpConfiguration(http -> {
+                http.setSendServerVersion(false);
+                http.setRequestHeaderSize(8192);
+                http.setIdleTimeout(IDLE_MS);
+            });
+            config.routes.before(gate::check);
+            config.routes.get("/", StaticFiles::index);
+            config.routes.get("/page/<file>", StaticFiles::page);
+            config.routes.get("/lib/<file>", StaticFiles::library);
+            config.routes.get("/api/facts", request -> json(request, facts));
+            addLive(config, gate);
+            parts.forEach(part -> part.addTo(config));
+            config.routes.exception(InputException.class, (bad, request) -> {
+                request.status(422);
+                json(request, new Problem(bad.getMessage()));
+            });
+        });
+    }
+
+    /** What a request gets that cannot be answered. */
+    record Problem(String problem) {}
+
+    /** Answers with a value as JSON. */
+    public static void json(Context request, Object value) {
+        request.contentType("application/json").result(JSON.writeValueAsBytes(value));
+    }
+
+    private void addLive(JavalinConfig config, Gate gate) {
+        config.routes.wsBeforeUpgrade("/api/live", gate::checkSocket);
+        config.routes.ws("/api/live", socket -> {
+            socket.onConnect(viewer -> {
+                if (live == null) {
+                    viewer.closeSession(1008, "no rig is running");
+                    return;
+                }
+                viewer.enableAutomaticPings();
+                live.join(viewer);
+            });
+            socket.onClose(viewer -> {
+                if (live != null) {
+                    live.leave(viewer);
+                }
+            });
+            // The page is told, it does not tell: a message that comes up this socket has no meaning.
+            socket.onMessage(viewer -> viewer.closeSession(1008, "nothing is taken here"));
+        });
+        if (live == null) {
+            config.routes.get("/api/live", request -> {
+                throw new NotFoundResponse("no rig is running");
+            });
+        }
+    }
+
+    /** @throws InputException where the address is taken */
+    public void start() {
+        try {
+            server.start();
+        } catch (RuntimeException e) {
+            throw new InputException(
+                    "page: " + settings.address().getHostAddress() + ":" + settings.port()
+                            + " cannot be opened, expected a free port: " + e.getMessage(),
+                    e);
+        }
+        if (live != null) {
+            live.start();
+        }
+    }
+
+    public int port() {
+        return server.port();
+    }
+
+    /** What to type into a browser. */
+    public String address() {
+        return "http://" + PageSettings.hostName(settings.address()) + ":" + port() + "/"
+                + (settings.token() == null ? "" : "?token=" + settings.token());
+    }
+
+    @Override
+    public void close() {
+        if (live != null) {
+            live.close();
+        }
+        server.stop();
+    }
+}

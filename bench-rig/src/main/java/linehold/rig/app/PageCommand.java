@@ -1,0 +1,43 @@
+package linehold.rig.app;
+
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import linehold.rig.adapter.web.PageServer;
+import linehold.simulator.build.Build;
+import linehold.simulator.build.BuildFile;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code linehold page}: the paper side of the bench page, without a rig. */
+@Command(
+        name = "page",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Serves the bench page without a rig, until it is stopped.",
+            "Exit status: 0 ended as asked, 2 bad input."
+        })
+public final class PageCommand implements Callable<Integer> {
+    @Mixin
+    private PageOptions page = new PageOptions();
+
+    @Option(
+            names = "--build",
+            paramLabel = "BUILD",
+            defaultValue = "demonstration",
+            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
+    private String buildName;
+
+    @Override
+    public Integer call() throws InterruptedException {
+        Build build = BuildFile.loadNamed(buildName);
+        try (PageServer server =
+                new PageServer(page.settings(), PageFacts.of(build, null), null, PageParts.paper(build))) {
+            server.start();
+            System.out.println("page: " + server.address());
+            Runtime.getRuntime().addShutdownHook(new Thread(server::close, "stop"));
+            new CountDownLatch(1).await();
+        }
+        return 0;
+    }
+}

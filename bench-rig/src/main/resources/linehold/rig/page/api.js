@@ -1,0 +1,23 @@
+// What the server is asked. A refusal is an Error with the server's one sentence.
+export async function ask(path, options = {}) {
+  let answer;
+  try {
+    answer = await fetch(path, options);
+  } catch {
+    throw new Error("The rig does not answer.");
+  }
+  if (!answer.ok) {
+    const body = await answer.text();
+    let sentence = body;
+    try {
+      sentence = JSON.parse(body).problem ?? body;
+    } catch {
+      // It is plain text then.
+    }
+    throw new Error(sentence || `The rig refused with status ${answer.status}.`);
+  }
+  return answer.json();
+}
+
+export const send = (path, value) =>
+  ask(path, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(value) });

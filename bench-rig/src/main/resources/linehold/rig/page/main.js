@@ -1,0 +1,65 @@
+// The page: one view at a time, named by the address, so that an address can be sent to a colleague.
+import { ask } from "./api.js";
+import { element } from "./dom.js";
+import { setUs, unitsAreUs } from "./units.js";
+
+const VIEWS = [{ name: "now", title: "Now", file: "./now.js", needsRig: true }];
+
+const view = document.getElementById("view");
+let facts;
+let open = null;
+
+/** The address after the hash: the view's name and what it wants to remember. */
+function address() {
+  const [name, query = ""] = location.hash.replace(/^#\/?/, "").split("?");
+  return { name, state: new URLSearchParams(query) };
+}
+
+/** Remembers a view's state in the address without a step in the history. */
+function remember(name, state) {
+  const query = new URLSearchParams(state).toString();
+  history.replaceState(null, "", `#/${name}${query ? `?${query}` : ""}`);
+}
+
+const offered = () => VIEWS.filter((one) => facts.rig || !one.needsRig);
+
+async function show() {
+  const { name, state } = address();
+  const wanted = offered().find((one) => one.name === name) ?? offered()[0];
+  open?.close?.();
+  open = null;
+  for (const link of document.querySelectorAll("#views a")) {
+    if (link.dataset.view === wanted?.name) link.setAttribute("aria-current", "page");
+    else link.removeAttribute("aria-current");
+  }
+  view.replaceChildren();
+  if (!wanted) {
+    view.append(element("p", {}, "Nothing to show without a rig."));
+    return;
+  }
+  document.title = `${wanted.title} – linehold`;
+  const module = await import(wanted.file);
+  open = module.open(view, { facts, state, remember: (values) => remember(wanted.name, values) });
+}
+
+async function start() {
+  facts = await ask("/api/facts");
+  document.getElementById("build").textContent = `${facts.build}${facts.rig ? `, ${facts.rig}` : ""}`;
+  document
+    .getElementById("views")
+    .append(...offered().map((one) => element("a", { href: `#/${one.name}`, "data-view": one.name }, one.title)));
+  const units = document.getElementById("units");
+  const mark = () => units.setAttribute("aria-pressed", String(unitsAreUs()));
+  units.addEventListener("click", () => {
+    setUs(!unitsAreUs());
+    mark();
+    show();
+  });
+  if (localStorage.getItem("units") === null) setUs(facts.units === "us");
+  mark();
+  addEventListener("hashchange", show);
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", show);
+  await show();
+}
+
+start().catch((problem) => view.replaceChildren(element("p", { class: "bad" }, problem.message)));
