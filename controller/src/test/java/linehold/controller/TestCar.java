@@ -34,7 +34,8 @@ public final class TestCar {
     /** Whether the line, empty at first, is at 8 bar one tick after PRIME; ends as soon as the test sets a pressure. */
     private boolean fillsAtKeyOn;
 
-    private double phasePulses;
+    /** Pulses that the shaft has turned; its fraction is where the teeth stand. */
+    public double phasePulses;
 
     public TestCar(Calibration calibration) {
         controller = new Controller(calibration);
