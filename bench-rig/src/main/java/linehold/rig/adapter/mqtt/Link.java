@@ -1,5 +1,6 @@
 package linehold.rig.adapter.mqtt;
 
+import java.util.concurrent.TimeUnit;
 import org.eclipse.paho.client.mqttv3.MqttClient;
 import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
 import org.eclipse.paho.client.mqttv3.MqttException;
@@ -31,8 +32,9 @@ final class Link implements AutoCloseable {
         MqttClient client = new MqttClient(settings.uri, settings.clientId(), new MemoryPersistence());
         Link link = new Link(client, settings.prefix);
         try {
-            client.setTimeToWait(times.answerMs());
+            client.setTimeToWait(TimeUnit.SECONDS.toMillis(times.connectS()) + times.answerMs());
             client.connect(options(settings, times));
+            client.setTimeToWait(times.answerMs());
             return link;
         } catch (MqttException | RuntimeException e) {
             link.close();
@@ -82,12 +84,11 @@ final class Link implements AutoCloseable {
         client.disconnect();
     }
 
+    /** Also where it has never come to be: a broker that accepts and says nothing must leave no thread behind. */
     @Override
     public void close() {
         try {
-            if (client.isConnected()) {
-                client.disconnectForcibly(0, 0, false);
-            }
+            client.disconnectForcibly(0, 0, false);
             client.close(true);
         } catch (MqttException | RuntimeException e) {
             Sender.LOG.debug("closing a broken connection", e);

@@ -24,7 +24,9 @@ final class Sender implements Runnable {
     private final byte[] about;
     private final RigFaults faults;
     private final BackOff backOff;
-    private volatile long leaveByNs = Long.MAX_VALUE;
+    /** Null while nobody wants to leave. */
+    private volatile Long leaveByNs;
+
     private String trouble;
 
     Sender(MqttSettings settings, Times times, Outbox outbox, byte[] about, RigFaults faults) {
@@ -60,9 +62,9 @@ final class Sender implements Runnable {
 
     /** One connection: from trying to losing it. */
     private void beConnected() throws InterruptedException {
-        long sinceNs = System.nanoTime();
+        Long steadyFromNs = null;
         try (Link link = Link.open(settings, times)) {
-            sinceNs = System.nanoTime();
+            steadyFromNs = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(times.steadyMs());
             link.publish(Topic.STATUS, Payloads.ONLINE);
             link.publish(Topic.ABOUT, about);
             faults.set(RigFault.TELEMETRY_OFFLINE, false);
@@ -72,7 +74,7 @@ final class Sender implements Runnable {
         } catch (MqttException | RuntimeException e) {
             tell(e);
         }
-        if (System.nanoTime() - sinceNs > TimeUnit.MILLISECONDS.toNanos(times.steadyMs())) {
+        if (steadyFromNs != null && System.nanoTime() - steadyFromNs > 0) {
             backOff.reset();
         }
     }
@@ -86,7 +88,7 @@ final class Sender implements Runnable {
                 leave(link);
                 return;
             }
-            if (System.nanoTime() - leaveByNs > 0) {
+            if (leaveByNs != null && System.nanoTime() - leaveByNs > 0) {
                 leave(link);
                 return;
             }

@@ -1,10 +1,14 @@
 package linehold.rig.adapter.mqtt;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.util.List;
 import java.util.stream.LongStream;
+import org.eclipse.paho.client.mqttv3.MqttException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -46,7 +50,9 @@ class OutageTest {
     @AfterEach
     void end() throws InterruptedException {
         rig.close();
-        telemetry.close();
+        if (telemetry != null) {
+            telemetry.close();
+        }
         broker.close();
     }
 
@@ -142,6 +148,18 @@ class OutageTest {
             }
             assertThat(before).isPositive();
             Await.until("no more threads than before", () -> clientThreads() <= before);
+        }
+    }
+
+    @Test
+    void shouldLeaveNoThreadsBehindABrokerThatAcceptsAndSaysNothing() throws Exception {
+        try (ServerSocket mute = new ServerSocket(0, 10, InetAddress.getLoopbackAddress())) {
+            Times hasty = new Times(1, 1, 300, 10, 20, 1000, 1000);
+            MqttSettings settings = MqttSettings.of("tcp://127.0.0.1:" + mute.getLocalPort(), null, null, null, "test");
+            for (int i = 0; i < 3; i++) {
+                assertThatThrownBy(() -> Link.open(settings, hasty)).isInstanceOf(MqttException.class);
+            }
+            Await.until("no threads", () -> clientThreads() == 0);
         }
     }
 
