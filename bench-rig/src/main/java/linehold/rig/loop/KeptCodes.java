@@ -9,7 +9,8 @@ import linehold.controller.switching.PumpState;
 
 /**
  * The controller, and a copy of its stored codes for a thread that keeps them over a loss of power. The loop makes a copy
- * at each tick that changes a code or begins a key cycle; it waits for nobody and allocates nothing.
+ * at each tick that changes a code or begins a key cycle, and every few seconds while a code is active; it waits for nobody
+ * and allocates nothing.
  */
 public final class KeptCodes implements Decision {
     /** The codes as they were at one tick, in the form of {@link StoredCodes#exportTo}. */
@@ -38,6 +39,9 @@ public final class KeptCodes implements Decision {
         }
     }
 
+    /** When a code was last active is known so well, ns. */
+    private static final long LAST_ACTIVE_NS = 10_000_000_000L;
+
     private final Controller controller;
     private final AtomicReference<Copy> latest;
     private Copy filling;
@@ -45,6 +49,7 @@ public final class KeptCodes implements Decision {
     private long activeCodes;
     private long storedCodes;
     private PumpState state = PumpState.OFF;
+    private long copiedNs;
 
     public KeptCodes(Controller controller) {
         this.controller = controller;
@@ -58,7 +63,9 @@ public final class KeptCodes implements Decision {
     @Override
     public void step(long nowNs, Inputs in, Outputs out) {
         controller.step(nowNs, in, out);
-        if (out.activeCodes != activeCodes || out.storedCodes != storedCodes || out.state != state) {
+        boolean changed = out.activeCodes != activeCodes || out.storedCodes != storedCodes || out.state != state;
+        if (changed || activeCodes != 0 && nowNs - copiedNs >= LAST_ACTIVE_NS) {
+            copiedNs = nowNs;
             activeCodes = out.activeCodes;
             storedCodes = out.storedCodes;
             state = out.state;

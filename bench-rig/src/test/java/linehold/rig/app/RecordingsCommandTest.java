@@ -77,6 +77,20 @@ class RecordingsCommandTest {
     }
 
     @Test
+    void shouldRecordARigInRealTimeAndReplayIt() {
+        Outcome rig = run("rig", "--for", "2 s", "--record", folder.toString());
+        assertThat(rig.status).as(rig.err).isZero();
+        assertThat(folder.resolve("trouble-codes.bin")).isNotEmptyFile();
+        assertThat(recordings("list").out).contains("in order", "simulated stop-and-go");
+        Outcome replay = recordings("replay");
+        assertThat(replay.status).as(replay.out).isZero();
+
+        Path nothing = folder.resolve("nothing");
+        run("rig", "--for", "0.1 s", "--no-record", "--record", nothing.toString());
+        assertThat(nothing).doesNotExist();
+    }
+
+    @Test
     void shouldExportADriveThatProveReadsDirectly() {
         record(List.of());
         Path csv = folder.resolve("again.csv");

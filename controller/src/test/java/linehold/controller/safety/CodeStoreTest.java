@@ -133,6 +133,20 @@ class CodeStoreTest {
     }
 
     @Test
+    void shouldMoveTimesToAClockThatBeganAnew() {
+        tick(1000, true, TroubleCode.SENDER_LOST);
+        tick(1500, true, TroubleCode.SENDER_LOST);
+        long[] longs = new long[codes.exportedLongs()];
+        double[] doubles = new double[codes.exportedDoubles()];
+        codes.exportTo(longs, doubles);
+        CodeStore later = new CodeStore();
+        later.importFrom(longs, doubles, -1600);
+        assertThat(later.firstNs(TroubleCode.SENDER_LOST)).isEqualTo(-600);
+        assertThat(later.lastNs(TroubleCode.SENDER_LOST)).isEqualTo(-100);
+        assertThat(later.count(TroubleCode.SENDER_LOST)).isEqualTo(1);
+    }
+
+    @Test
     void shouldTakeAnExportThatKnowsFewerCodes() {
         tick(10, true, TroubleCode.LATE_TICK);
         long[] longs = new long[codes.exportedLongs()];
