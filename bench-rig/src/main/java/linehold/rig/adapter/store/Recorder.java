@@ -25,6 +25,10 @@ public final class Recorder implements AutoCloseable {
     private static final long RETRY_NS = 2_000_000_000L;
     private static final long TIDY_NS = 10_000_000_000L;
     private static final long LONGEST_END_MS = 5000;
+    /** A medium that takes longer than this has stopped the recording, whatever it says later. */
+    private static final long LONGEST_WRITE_NS = 5_000_000_000L;
+
+    private static final long WATCH_MS = 1000;
 
     private final BlockSink.Opener opener;
     private final TickRing.Cursor cursor;
@@ -35,6 +39,8 @@ public final class Recorder implements AutoCloseable {
     private final EventFinder events = new EventFinder();
     private final double[] row = new double[TickRow.LENGTH];
     private volatile boolean ending;
+    private volatile boolean writing;
+    private volatile long writingSinceNs;
     private BlockSink sink;
     private long missed;
     private long blockSinceNs;
@@ -86,6 +92,19 @@ public final class Recorder implements AutoCloseable {
     /** Opens the store and writes into it, on the recorder's thread. */
     public void start() {
         thread.start();
+        Thread watch = new Thread(this::watch, "recorder-watch");
+        watch.setDaemon(true);
+        watch.start();
+    }
+
+    /** A medium that hangs holds up the recorder's thread, so another one has to say so. */
+    private void watch() {
+        while (thread.isAlive()) {
+            if (writing && System.nanoTime() - writingSinceNs > LONGEST_WRITE_NS) {
+                faults.set(RigFault.RECORDING_STOPPED, true);
+            }
+            pause(WATCH_MS);
+        }
     }
 
     /** Writes what has been published until now and ends the recording. Waits for a few seconds at most. */
@@ -113,15 +132,15 @@ public final class Recorder implements AutoCloseable {
                 flush();
             }
             if (!last) {
-                pause();
+                pause(POLL_MS);
             }
         }
         end();
     }
 
-    private static void pause() {
+    private static void pause(long ms) {
         try {
-            TimeUnit.MILLISECONDS.sleep(POLL_MS);
+            TimeUnit.MILLISECONDS.sleep(ms);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
@@ -158,12 +177,16 @@ public final class Recorder implements AutoCloseable {
             lose();
             return;
         }
+        writingSinceNs = System.nanoTime();
+        writing = true;
         try {
             sink.append(block, events.take(), wall.millis());
             block.next();
             tidy();
+            writing = false;
             faults.set(RigFault.RECORDING_STOPPED, false);
         } catch (SQLException | IOException e) {
+            writing = false;
             lose();
             stop(e);
         }

@@ -13,6 +13,7 @@ import java.sql.Statement;
 import java.time.InstantSource;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import linehold.rig.adapter.store.RecordedEvent.Kind;
 import linehold.rig.loop.RigFault;
 import linehold.rig.loop.RigFaults;
@@ -155,6 +156,37 @@ class RecorderTest {
             assertThat(missed).isPositive();
             assertThat(kept + missed).isEqualTo(20_400);
             assertThat(recording.events()).extracting(RecordedEvent::kind).contains(Kind.MISSED);
+        }
+    }
+
+    @Test
+    void shouldSayThatRecordingHasStoppedWhileTheMediumHangs() {
+        CountDownLatch hangs = new CountDownLatch(1);
+        BlockSink.Opener opener = () -> new BlockSink() {
+            @Override
+            public void append(BlockBuffer block, List<RecordedEvent> events, long writtenMs) {
+                try {
+                    hangs.await();
+                } catch (InterruptedException e) {
+                    throw new IllegalStateException(e);
+                }
+            }
+
+            @Override
+            public void tidy() {}
+
+            @Override
+            public void end(String endedUtc) {}
+
+            @Override
+            public void abandon() {}
+        };
+        try (Recorder recorder = new Recorder(opener, rig.ring.follow(), rig.faults, InstantSource.system())) {
+            recorder.start();
+            rig.drive("parking", List.of(), 400);
+            await(this::stopped);
+            hangs.countDown();
+            await(() -> !stopped());
         }
     }
 
