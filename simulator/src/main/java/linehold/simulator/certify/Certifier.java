@@ -76,7 +76,8 @@ public final class Certifier {
         List<SliceProof> proofs = proofs(fallRadPerS2, done);
         List<double[]> weakestFirst = IntStream.range(0, ends.size())
                 .boxed()
-                .sorted(Comparator.comparingDouble(i -> proofs.get(i).lowestPa()))
+                .sorted(Comparator.comparingDouble((Integer i) -> proofs.get(i).lowestPa())
+                        .thenComparing(Comparator.reverseOrder()))
                 .map(ends::get)
                 .toList();
         double fall = overAll(weakestFirst, this::largestFall, (one, x) -> holds(basis, x * FALL_STEP, one), 0);

@@ -38,12 +38,12 @@ final class CertifyWords {
                     + display.pressure(c.claim().lowestPa()) + " (hold pressure " + hold + "). The least is set at "
                     + slice(weakest) + " by " + weakest.limit().words() + ".";
         }
-        return "Refused: at " + slice(weakest) + " only "
-                + (weakest.lowestPa() == 0 ? "no pressure at all" : display.pressure(weakest.lowestPa()))
-                + " is certain (hold pressure " + hold + ")"
-                + (weakest.lowestPa() == 0
-                        ? "."
-                        : "; it is set by " + weakest.limit().words() + ".");
+        if (weakest.lowestPa() == 0) {
+            return "Refused: at " + slice(weakest) + " no pressure is certain (hold pressure " + hold + ").";
+        }
+        return "Refused: at " + slice(weakest) + " only " + display.pressure(weakest.lowestPa())
+                + " is certain (hold pressure " + hold + "); it is set by "
+                + weakest.limit().words() + ".";
     }
 
     List<String> limits() {
@@ -62,7 +62,9 @@ final class CertifyWords {
         Certification other = report.spreadsAsked() ? report.asWritten() : report.withSpreads();
         if (other != null) {
             lines.add((report.spreadsAsked() ? "The car as written: " : "With every spread of the file at its worst: ")
-                    + display.pressure(other.claim().lowestPa())
+                    + (other.claim().lowestPa() == 0
+                            ? "nothing"
+                            : display.pressure(other.claim().lowestPa()))
                     + " is certain"
                     + (Double.isNaN(other.largestFallRadPerS2())
                             ? "."
