@@ -3,7 +3,7 @@ import uPlot from "/lib/uPlot.js";
 import { colour, element } from "./dom.js";
 import { drawLanes } from "./lanes.js";
 import { Live } from "./live.js";
-import { scale, text, toUnit } from "./units.js";
+import { number, scale, text, toUnit } from "./units.js";
 
 const SPANS_S = [5, 15, 60];
 const LEFT_PX = 78;
@@ -61,6 +61,7 @@ class Now {
     this.speedChart = element("div", { class: "chart", role: "img", "aria-label": "Shaft speed over time with the switch-over window" });
     this.pressureChart = element("div", { class: "chart", role: "img", "aria-label": "Line pressure over time with the hold pressure" });
     this.lanes = element("canvas", { class: "lanes", role: "img", "aria-label": "Pump state, relays, readback and drive permission over time" });
+    this.extremes = element("p", { class: "cursor-text quiet", id: "extremes" });
     this.cursor = element("p", { class: "cursor-text", "aria-live": "off" });
     this.codes = element("ul", { class: "codes", "aria-label": "Active trouble codes", role: "list" });
     view.append(
@@ -71,6 +72,7 @@ class Now {
       this.speedChart,
       this.pressureChart,
       this.lanes,
+      this.extremes,
       this.cursor,
     );
     this.#layout();
@@ -196,6 +198,9 @@ class Now {
     };
     show(this.#charts[0], "speed", columns.n);
     show(this.#charts[1], "pressure", columns.p);
+    this.extremes.textContent =
+      `In sight: line pressure ${this.#span("pressure", columns.p.slice(first))}, ` +
+      `shaft speed ${this.#span("speed", columns.n.slice(first))}.`;
     const { states, permissions, codes } = this.#facts;
     drawLanes(this.lanes, columns, fromS, toS, LEFT_PX + 20, RIGHT_PX, [
       { label: "Pump state", text: (i) => states[columns.state[i]] },
@@ -206,6 +211,14 @@ class Now {
       { label: "Codes", text: (i) => this.#active(codes, columns.codes[i]).map((code) => code.number).join(" "), fill: "lost" },
     ]);
     this.#readCursor();
+  }
+
+  #span(quantity, values) {
+    const known = values.filter((value) => value !== null);
+    if (!known.length) return "not known";
+    const least = known.reduce((a, b) => Math.min(a, b));
+    const most = known.reduce((a, b) => Math.max(a, b));
+    return `${number(quantity, least)} to ${text(quantity, most)}`;
   }
 
   /** Bits above 31 are beyond what JavaScript's own bit operators reach. */
