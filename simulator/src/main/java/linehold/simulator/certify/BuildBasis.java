@@ -55,6 +55,19 @@ public final class BuildBasis {
                         .orElseThrow());
     }
 
+    /** The same over other oil temperatures. */
+    public static Basis within(Basis basis, double coldestC, double hottestC) {
+        return new Basis(
+                basis.build(),
+                basis.sha256(),
+                basis.spreads(),
+                basis.ranges(),
+                basis.switching(),
+                basis.holdPa(),
+                coldestC,
+                hottestC);
+    }
+
     private static double[] values(Build build, boolean low) {
         return build.spreads().all().stream()
                 .mapToDouble(low ? Spread::low : Spread::high)

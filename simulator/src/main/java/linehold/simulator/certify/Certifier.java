@@ -1,6 +1,7 @@
 package linehold.simulator.certify;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -81,11 +82,6 @@ public final class Certifier {
                 .map(ends::get)
                 .toList();
         double fall = overAll(weakestFirst, this::largestFall, (one, x) -> holds(basis, x * FALL_STEP, one), 0);
-        double on = overAll(
-                weakestFirst,
-                one -> lowestOnStep(fallRadPerS2, one),
-                (one, x) -> holds(switchedOnAt(x * ON_STEP), fallRadPerS2, one),
-                Double.POSITIVE_INFINITY);
         return new Certification(
                 build,
                 basis,
@@ -93,7 +89,23 @@ public final class Certifier {
                 proofs,
                 certificate(basis, fallRadPerS2, proofs),
                 fall > 0 ? fall * FALL_STEP : Double.NaN,
-                Double.isFinite(on) ? on * ON_STEP : Double.NaN);
+                lowestOn(weakestFirst, fallRadPerS2));
+    }
+
+    /** Lowest switch-on speed that is certain to keep the hold pressure, rad/s; NaN where none is. */
+    public double lowestOnRadPerS(double fallRadPerS2) {
+        List<double[]> hottestFirst = new ArrayList<>(slices(basis));
+        Collections.reverse(hottestFirst);
+        return lowestOn(hottestFirst, fallRadPerS2);
+    }
+
+    private double lowestOn(List<double[]> slices, double fallRadPerS2) {
+        double on = overAll(
+                slices,
+                one -> lowestOnStep(fallRadPerS2, one),
+                (one, x) -> holds(switchedOnAt(x * ON_STEP), fallRadPerS2, one),
+                Double.POSITIVE_INFINITY);
+        return Double.isFinite(on) ? on * ON_STEP : Double.NaN;
     }
 
     /** Whether a number of steps holds in a slice. */

@@ -3,6 +3,7 @@ package linehold.simulator.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -13,8 +14,12 @@ import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
 import linehold.simulator.build.UnitSystem;
+import linehold.simulator.certificate.Certificate.Basis;
+import linehold.simulator.certify.BuildBasis;
+import linehold.simulator.certify.Certifier;
 import linehold.simulator.drive.DriveCsv;
 import linehold.simulator.drive.Drives;
+import linehold.simulator.drive.Manoeuvres;
 import linehold.simulator.drive.OilIgnored;
 import linehold.simulator.output.WholeFile;
 import linehold.simulator.report.Comparison;
@@ -132,9 +137,11 @@ public final class WindowCommand implements Callable<Integer> {
         List<String> changes = previous == null
                 ? null
                 : Comparison.lines(previous, WindowJson.toBytes(window), build.units(), NOT_COMPARED);
-        write(window, changes);
+        String certified = certified(build, temperatures);
+        write(window, changes, certified);
         PrintWriter terminal = spec.commandLine().getOut();
         terminal.print(WindowTable.of(window, build.units(), changes));
+        terminal.println(certified);
         terminal.println("written: " + String.join(", ", written));
         if (cars != null && !window.exists()) {
             terminal.println("no cars were drawn (--cars): there is no window for them.");
@@ -142,6 +149,20 @@ public final class WindowCommand implements Callable<Integer> {
         terminal.print(howToProve(window));
         terminal.flush();
         return window.exists() ? 0 : 1;
+    }
+
+    /** What holds in every drive and not only in the stops searched. */
+    private static String certified(Build build, List<Double> temperatures) {
+        Basis basis = BuildBasis.within(
+                BuildBasis.of(build, false), Collections.min(temperatures), Collections.max(temperatures));
+        Certifier certifier = new Certifier(build, basis, 0);
+        double onRadPerS = certifier.lowestOnRadPerS(Manoeuvres.ICE_RATE_RAD_PER_S2);
+        Display display = new Display(build.units());
+        String fall = "for every drive whose shaft falls no faster than "
+                + display.acceleration(Manoeuvres.ICE_RATE_RAD_PER_S2) + " (linehold certify)";
+        return Double.isNaN(onRadPerS)
+                ? "Certified: no switch-on speed " + fall + "."
+                : "Certified: on below " + display.speed(onRadPerS) + " " + fall + ".";
     }
 
     private List<OilIgnored> drives(Build build) {
@@ -185,9 +206,9 @@ public final class WindowCommand implements Callable<Integer> {
         }
     }
 
-    private void write(Window window, List<String> changes) {
+    private void write(Window window, List<String> changes, String certified) {
         WindowJson.write(window, place("window.json"));
-        WindowHtml.write(window, window.build().units(), changes, place("window.html"));
+        WindowHtml.write(window, window.build().units(), changes, certified, place("window.html"));
         if (window.losingStop() != null) {
             DriveCsv.write(window.losingStop(), place(HARDEST_STOP));
         } else {

@@ -16,13 +16,17 @@ import linehold.simulator.window.Window.WindowMap;
 public final class WindowHtml {
     private final Window window;
     private final List<String> changes;
+    /** What is certain beyond the stops searched; null where it was not asked. */
+    private final String certified;
+
     private final Display display;
     private final WindowTables tables;
     private final Markup html = new Markup();
 
-    private WindowHtml(Window window, UnitSystem units, List<String> changes) {
+    private WindowHtml(Window window, UnitSystem units, List<String> changes, String certified) {
         this.window = window;
         this.changes = changes;
+        this.certified = certified;
         display = new Display(units);
         tables = new WindowTables(window, display);
     }
@@ -31,14 +35,19 @@ public final class WindowHtml {
      * Writes the page, replacing one that is there.
      *
      * @param changes lines of {@link Comparison} against a previous window; null without one
+     * @param certified what is certain beyond the stops searched, one sentence
      */
-    public static void write(Window window, UnitSystem units, List<String> changes, Path file) {
-        WholeFile.writeText(file, of(window, units, changes));
+    public static void write(Window window, UnitSystem units, List<String> changes, String certified, Path file) {
+        WholeFile.writeText(file, of(window, units, changes, certified));
     }
 
     /** The page's text. */
     public static String of(Window window, UnitSystem units, List<String> changes) {
-        WindowHtml page = new WindowHtml(window, units, changes);
+        return of(window, units, changes, null);
+    }
+
+    private static String of(Window window, UnitSystem units, List<String> changes, String certified) {
+        WindowHtml page = new WindowHtml(window, units, changes, certified);
         PageParts.head(page.html, window.build().name() + ": switch-over window");
         page.html.open("body").open("main").line();
         page.titleBlock();
@@ -104,6 +113,9 @@ public final class WindowHtml {
             for (Proof proof : window.proofs()) {
                 html.element("p", WindowSentences.proof(window, proof));
             }
+        }
+        if (certified != null) {
+            html.element("p", certified);
         }
         list(window.noWindow(), "losses");
         list(WindowSentences.notes(window, display), "");
