@@ -34,7 +34,11 @@ public final class Checker {
      * @throws Refusal with the first rule that is broken
      */
     public static void check(Certificate certificate, Basis build) throws Refusal {
-        new Checker(certificate).all(build);
+        try {
+            new Checker(certificate).all(build);
+        } catch (ArithmeticException e) {
+            throw new Refusal("its numbers make no sense: " + e.getMessage());
+        }
     }
 
     private void all(Basis build) throws Refusal {
@@ -145,13 +149,9 @@ public final class Checker {
 
     private void slice(Slice slice) throws Refusal {
         String where = String.format(Locale.ROOT, "oil from %.2f to %.2f °C: ", slice.coldC(), slice.hotC());
-        try {
-            Equations equations = new Equations(basis, OilRange.of(basis, slice.coldC(), slice.hotC()));
-            fall(slice.fall(), new Proof(equations, where + "fall"));
-            recovery(slice, new Proof(equations, where + "recovery"));
-        } catch (ArithmeticException e) {
-            throw new Refusal(where + "its numbers make no sense: " + e.getMessage());
-        }
+        Equations equations = new Equations(basis, OilRange.of(basis, slice.coldC(), slice.hotC()));
+        fall(slice.fall(), new Proof(equations, where + "fall"));
+        recovery(slice, new Proof(equations, where + "recovery"));
     }
 
     /** Rules 4 to 7. */

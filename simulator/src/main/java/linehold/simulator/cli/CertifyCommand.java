@@ -179,6 +179,9 @@ public final class CertifyCommand implements Callable<Integer> {
         if (report.main().certified()) {
             byte[] bytes = CertificateFile.toBytes(report.main().certificate());
             WholeFile.writeText(place("certificate.json"), new String(bytes, StandardCharsets.UTF_8));
+        } else {
+            // One of an earlier run would be taken for this one's.
+            WholeFile.remove(out.resolve("certificate.json"));
         }
         CertifyJson.write(report, place("certify.json"));
         CertifyHtml.write(report, report.main().build().units(), place("certify.html"));
