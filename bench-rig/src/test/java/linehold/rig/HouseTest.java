@@ -42,7 +42,8 @@ class HouseTest {
     @ArchTest
     static final ArchRule onlyTheEdgeTouchesTheWorld = noClasses()
             .that()
-            .resideInAnyPackage("linehold.rig.port..", "linehold.rig.loop..", "linehold.rig.procedure..")
+            .resideInAnyPackage(
+                    "linehold.rig.port..", "linehold.rig.loop..", "linehold.rig.procedure..", "linehold.rig.paper..")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("com.pi4j..", "org.eclipse.paho..", "org.sqlite..", "java.sql..", "io.javalin..");
@@ -64,12 +65,15 @@ class HouseTest {
             .resideInAnyPackage("linehold.simulator..", "linehold.rig.adapter..", "linehold.rig.board..");
 
     @ArchTest
-    static final ArchRule runsBelongToTheSimulatedCarAndToProcedures = noClasses()
+    static final ArchRule runsBelongToTheSimulatedCarToProceduresAndToPaper = noClasses()
             .that()
             .resideInAPackage("linehold.rig..")
             .and()
             .resideOutsideOfPackages(
-                    "linehold.rig.adapter.simulated..", "linehold.rig.procedure..", "linehold.rig.app..")
+                    "linehold.rig.adapter.simulated..",
+                    "linehold.rig.procedure..",
+                    "linehold.rig.paper..",
+                    "linehold.rig.app..")
             .should()
             .dependOnClassesThat()
             .resideInAPackage("linehold.simulator.run..");

@@ -32,6 +32,7 @@ import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
 import linehold.simulator.drive.Drives;
 import linehold.simulator.fault.Fault;
+import linehold.simulator.fault.LiveFaults;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -190,6 +191,11 @@ final class Wiring implements AutoCloseable {
 
     TickRing ring() {
         return ring;
+    }
+
+    /** Faults that can be put into the car; null where it is a real one. */
+    LiveFaults liveFaults() {
+        return car instanceof SimulatedRig ? ((SimulatedRig) car).liveFaults() : null;
     }
 
     /** The loop has ended as it should, with its outputs at their safe levels. */

@@ -3,7 +3,10 @@ import { ask } from "./api.js";
 import { element } from "./dom.js";
 import { setUs, unitsAreUs } from "./units.js";
 
-const VIEWS = [{ name: "now", title: "Now", file: "./now.js", needsRig: true }];
+const VIEWS = [
+  { name: "now", title: "Now", file: "./now.js", needsRig: true },
+  { name: "faults", title: "Faults", file: "./faults.js" },
+];
 
 const view = document.getElementById("view");
 let facts;

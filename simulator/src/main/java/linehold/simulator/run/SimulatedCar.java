@@ -15,6 +15,7 @@ import linehold.simulator.electrics.Relay;
 import linehold.simulator.fault.Fault;
 import linehold.simulator.fault.FaultInjector;
 import linehold.simulator.fault.FaultTargets;
+import linehold.simulator.fault.LiveFaults;
 import linehold.simulator.fault.UnitFaults;
 import linehold.simulator.sensor.Sensors;
 
@@ -31,6 +32,7 @@ public final class SimulatedCar implements AutoCloseable {
     private final Sensors sensors;
     private final UnitFaults unitFaults;
     private final DriveReader reader;
+    private final FaultTargets targets;
     private final FaultInjector injector;
     private final EngagementWatch engagement;
     private final boolean normallyClosed;
@@ -50,6 +52,9 @@ public final class SimulatedCar implements AutoCloseable {
     private double busSlope;
     private boolean busOverridden;
     private boolean oilExtrapolated;
+    /** Null where no fault comes by request. */
+    private LiveFaults liveFaults;
+
     private double patienceS;
     private double waitingS;
 
@@ -70,7 +75,8 @@ public final class SimulatedCar implements AutoCloseable {
         RelaySpec relay = normallyClosed ? build.relay().seenFromNormallyClosedContact() : build.relay();
         plant = new Plant(build, relay, oilC, true, normallyClosed);
         sensors = new Sensors(build.sensors(), periodNs * 1e-9, seed);
-        injector = new FaultInjector(faults, new FaultTargets(plant, sensors.faults(), unitFaults));
+        targets = new FaultTargets(plant, sensors.faults(), unitFaults);
+        injector = new FaultInjector(faults, targets);
         engagement = new EngagementWatch(build);
         reader = drive.open();
         if (!reader.read(row)) {
@@ -90,6 +96,12 @@ public final class SimulatedCar implements AutoCloseable {
      */
     public SimulatedCar withPatience(double seconds) {
         patienceS = seconds;
+        return this;
+    }
+
+    /** From now on these faults may come and go, too. */
+    public SimulatedCar withLiveFaults(LiveFaults faults) {
+        liveFaults = faults;
         return this;
     }
 
@@ -115,6 +127,9 @@ public final class SimulatedCar implements AutoCloseable {
         plant.advance(timeS, hasNext ? next.timeS : Double.POSITIVE_INFINITY);
         turnPickup(timeS);
         injector.update(timeS);
+        if (liveFaults != null) {
+            liveFaults.update(timeS, targets);
+        }
         overrideBus();
         double sinceRowS = timeS - row.timeS;
         moment.timeS = timeS;

@@ -7,6 +7,7 @@ import linehold.rig.port.OutputPorts;
 import linehold.simulator.build.Build;
 import linehold.simulator.drive.Drive;
 import linehold.simulator.fault.Fault;
+import linehold.simulator.fault.LiveFaults;
 import linehold.simulator.fault.UnitFaults;
 import linehold.simulator.run.Moment;
 import linehold.simulator.run.SimulatedCar;
@@ -14,6 +15,7 @@ import linehold.simulator.run.SimulatedCar;
 /** The car on paper behind the ports: what a rig without hardware drives. It lives by the rig's clock. */
 public final class SimulatedRig implements Car {
     private final SimulatedCar car;
+    private final LiveFaults liveFaults;
     private final Moment moment;
     private final InputPorts inputs;
     private final OutputPorts outputs;
@@ -25,7 +27,8 @@ public final class SimulatedRig implements Car {
      * @param seed of the sensors' noise
      */
     public SimulatedRig(Build build, Drive drive, double oilC, long seed, List<Fault> faults) {
-        car = new SimulatedCar(build, drive, oilC, seed, faults, new UnitFaults());
+        liveFaults = new LiveFaults(build);
+        car = new SimulatedCar(build, drive, oilC, seed, faults, new UnitFaults()).withLiveFaults(liveFaults);
         moment = car.moment();
         inputs = new InputPorts(
                 into -> {
@@ -81,6 +84,11 @@ public final class SimulatedRig implements Car {
     @Override
     public void end() {
         car.obey();
+    }
+
+    /** Faults that any thread may ask for while the rig runs. */
+    public LiveFaults liveFaults() {
+        return liveFaults;
     }
 
     /** The truth behind the ports, for a bench that checks itself. For the loop's thread. */
