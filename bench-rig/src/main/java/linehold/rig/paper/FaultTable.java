@@ -48,7 +48,8 @@ public final class FaultTable {
         this(build, List.of(FaultKind.values()), List.of(Phase.values()));
     }
 
-    FaultTable(Build build, List<FaultKind> kinds, List<Phase> phases) {
+    /** A part of it. */
+    public FaultTable(Build build, List<FaultKind> kinds, List<Phase> phases) {
         this.build = build;
         this.kinds = kinds;
         this.phases = phases;

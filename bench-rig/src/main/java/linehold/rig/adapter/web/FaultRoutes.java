@@ -22,7 +22,11 @@ public final class FaultRoutes implements PageServer.Routes {
     private final Semaphore running = new Semaphore(1);
 
     public FaultRoutes(Build build) {
-        table = new FaultTable(build);
+        this(new FaultTable(build));
+    }
+
+    FaultRoutes(FaultTable table) {
+        this.table = table;
     }
 
     /** @param outcomes from harmless to worst, in words */
