@@ -5,6 +5,7 @@ import { setUs, unitsAreUs } from "./units.js";
 
 const VIEWS = [
   { name: "now", title: "Now", file: "./now.js", needsRig: true },
+  { name: "window", title: "Window", file: "./window.js", needsRig: false },
   { name: "faults", title: "Faults", file: "./faults.js" },
 ];
 

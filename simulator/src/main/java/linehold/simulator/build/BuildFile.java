@@ -54,6 +54,22 @@ public final class BuildFile {
         }
     }
 
+    /**
+     * The bytes of what {@link #loadNamed} reads.
+     *
+     * @throws InputException where the file cannot be read
+     */
+    public static byte[] bytesNamed(String nameOrPath) {
+        if (SHIPPED.contains(nameOrPath)) {
+            return shipped(nameOrPath);
+        }
+        try {
+            return Files.readAllBytes(Path.of(nameOrPath));
+        } catch (IOException e) {
+            throw new InputException(nameOrPath + ": found a file that cannot be read, expected a build file", e);
+        }
+    }
+
     /** The bytes of a shipped build, to show or copy. */
     static byte[] shipped(String name) {
         try (InputStream in = BuildFile.class.getResourceAsStream(RESOURCES + name + ".yaml")) {
@@ -67,9 +83,12 @@ public final class BuildFile {
     }
 
     /**
+     * Reads a file's bytes.
+     *
      * @param file how messages call it
+     * @throws InputException as {@link #load} does
      */
-    static Build parse(String file, byte[] bytes) {
+    public static Build parse(String file, byte[] bytes) {
         BuildValues values = BuildReader.read(file, bytes);
         BuildChecks.check(values);
         return new BuildAssembly(values).build(sha256(bytes));

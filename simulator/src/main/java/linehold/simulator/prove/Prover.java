@@ -52,10 +52,7 @@ public final class Prover {
      * @return runs in the order of the cases; the weakest run of each drive has its close-up
      */
     public Verdict prove(List<Case> cases, Runnable done) {
-        List<Callable<Judged>> tasks = cases.stream()
-                .<Callable<Judged>>map(one -> () -> judge(one.drive, one.oilC))
-                .toList();
-        List<Judged> judged = Parallel.all(tasks, done);
+        List<Judged> judged = judgeAll(cases, done);
         Map<Drive, Judged> weakestOf = new IdentityHashMap<>();
         for (int i = 0; i < cases.size(); i++) {
             weakestOf.merge(cases.get(i).drive, judged.get(i), Judged::weaker);
@@ -66,10 +63,26 @@ public final class Prover {
             Judged run = judged.get(i);
             again.add(run == weakestOf.get(drive) ? () -> withCloseUp(drive, run) : () -> run.verdict);
         }
+        return new Verdict(build, Parallel.all(again, () -> {}), weakest(judged));
+    }
+
+    /** The same without close-ups, which cost runs of their own. */
+    public Verdict proveWithoutCloseUps(List<Case> cases) {
+        List<Judged> judged = judgeAll(cases, () -> {});
+        return new Verdict(build, judged.stream().map(Judged::verdict).toList(), weakest(judged));
+    }
+
+    private List<Judged> judgeAll(List<Case> cases, Runnable done) {
+        List<Callable<Judged>> tasks = cases.stream()
+                .<Callable<Judged>>map(one -> () -> judge(one.drive, one.oilC))
+                .toList();
+        return Parallel.all(tasks, done);
+    }
+
+    private String weakest(List<Judged> judged) {
         RunVerdict weakest = judged.stream().reduce(Judged::weaker).orElseThrow().verdict;
-        String sentence = weakest.drive() + " at " + new Display(build.units()).temperature(weakest.oilC()) + ": "
+        return weakest.drive() + " at " + new Display(build.units()).temperature(weakest.oilC()) + ": "
                 + weakest.weakest();
-        return new Verdict(build, Parallel.all(again, () -> {}), sentence);
     }
 
     /** One run with what ranks it. */

@@ -12,10 +12,10 @@ import linehold.simulator.window.Window.Proof;
 import linehold.simulator.window.Window.Standstill;
 
 /** Sentences on a window that terminal and page share. */
-final class WindowSentences {
+public final class WindowSentences {
     private WindowSentences() {}
 
-    static String pair(Window window, Display display) {
+    public static String pair(Window window, Display display) {
         Pair pair = window.pair();
         return "Recommended: electric pump on below " + display.speed(pair.onRadPerS()) + ", off above "
                 + display.speed(pair.offRadPerS()) + ". It counts on the pickup alone; what the other ways of starting"
@@ -24,7 +24,7 @@ final class WindowSentences {
                 + display.pressure(pair.marginPa()) + " above the hold pressure.";
     }
 
-    static String proof(Window window, Proof proof) {
+    public static String proof(Window window, Proof proof) {
         String drives = "On " + window.drives() + " (" + proof.setting().title() + ") ";
         return proof.held()
                 ? drives + "all " + Sentences.count(proof.runs(), "run") + " held."
@@ -43,7 +43,7 @@ final class WindowSentences {
     }
 
     /** What a person should know beside the result. */
-    static List<String> notes(Window window, Display display) {
+    public static List<String> notes(Window window, Display display) {
         List<String> notes = new ArrayList<>();
         for (Standstill one : window.standstill()) {
             if (one.fullPa() >= holdPa(window) && one.saggedPa() < holdPa(window)) {
