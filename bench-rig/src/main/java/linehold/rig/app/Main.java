@@ -39,6 +39,7 @@ import picocli.CommandLine.Spec;
             RecordingsCommand.class,
             BoardCommand.class,
             RigCommand.class,
+            PageCommand.class,
             BenchCommand.class
         })
 public final class Main implements Runnable {

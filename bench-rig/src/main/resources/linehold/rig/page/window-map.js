@@ -4,7 +4,7 @@
 import { number, scale, text } from "./units.js";
 
 const LEFT = 66;
-const COLUMN = 54;
+const COLUMN = 48;
 const ROW = 24;
 const TOP = 26;
 const BOTTOM = 44;
@@ -31,6 +31,11 @@ export function drawMap(where, what) {
     row = Math.max(1, row);
     const part = (radPerS - speeds[row - 1]) / (speeds[row] - speeds[row - 1]);
     return Math.min(floor, Math.max(TOP, floor - (row - 1 + part) * ROW));
+  };
+  // The contour goes along the cells: below the first row at or above the lowest speed that the search found.
+  const edge = (radPerS) => {
+    const row = speeds.findIndex((speed) => radPerS <= speed * (1 + 1e-9));
+    return row < 0 ? TOP : floor - row * ROW;
   };
   const speedAt = (place) => {
     const row = Math.min(speeds.length - 2, Math.max(0, Math.floor((floor - place) / ROW)));
@@ -63,7 +68,7 @@ export function drawMap(where, what) {
   svg.append(
     shape("text", { x: (LEFT + right) / 2, y: floor + 36, class: "middle" }, "how fast the shaft stops, rpm/s"),
     shape("text", { x: 2, y: 14 }, "Switch-on speed, rpm; in the cells the lowest pressure, " + scale("pressure").label),
-    shape("path", { class: "contour", d: contour(answer, oilC, y) }),
+    shape("path", { class: "contour", d: contour(answer, oilC, edge) }),
   );
   const labels = [];
   const level = (kind, radPerS, words) => {
@@ -120,11 +125,11 @@ function write(svg, labels, right) {
 
 const stopsAt = (answer, oilC) => answer.window.stops.filter((stop) => stop.oil_c === oilC);
 
-function contour(answer, oilC, y) {
+function contour(answer, oilC, edge) {
   return stopsAt(answer, oilC)
     .map((stop, c) => {
       const on = stop.alone.on_rad_per_s;
-      return on === null ? "" : `M${LEFT + c * COLUMN} ${y(on)}h${COLUMN}`;
+      return on === null ? "" : `M${LEFT + c * COLUMN} ${edge(on)}h${COLUMN}`;
     })
     .join("");
 }

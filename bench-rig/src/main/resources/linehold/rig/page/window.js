@@ -30,7 +30,7 @@ class WindowView {
     if (!document.getElementById("window-style")) {
       document.head.append(element("link", { id: "window-style", rel: "stylesheet", href: "/page/window.css" }));
     }
-    this.verdict = element("section", { "aria-live": "polite", "aria-label": "Verdicts with this window", id: "verdicts" });
+    this.verdict = element("section", { "aria-live": "polite", "aria-label": "Verdicts with this window", id: "verdicts" }, element("p", {}, "Proving every demonstration drive …"));
     this.handles = element("section", { "aria-label": "The window", class: "handles" });
     this.map = element("section", { "aria-label": "Map of the lowest pressure" }, element("p", { role: "status" }, "The map is asked for …"));
     this.words = element("section", { "aria-label": "What limits the window" });
@@ -202,7 +202,8 @@ class WindowView {
         element("td", { class: gone.length ? "bad" : "good" }, gone.length ? `✕ lost ${gone.length} of ${of}` : "✓ held"),
         element("td", { class: "n" }, number("pressure", pa)),
         element("td", { class: "n" }, number("temperature", run.oil_c)),
-        element("td", {}, run.weakest),
+        // Why it came so far is worth its lines where it was lost.
+        element("td", {}, gone.length ? run.weakest : run.weakest.split(": ")[0]),
       );
     });
     this.verdict.replaceChildren(
