@@ -108,7 +108,10 @@ public final class RigCommand implements Callable<Integer> {
     /** The rig goes on without a page that cannot be opened: null then. */
     private PageServer openPage(Build build, Wiring wiring, PageSettings settings) {
         PageServer server = new PageServer(
-                settings, PageFacts.of(build, source()), wiring.ring(), PageParts.rig(build, options.buildName, wiring.liveFaults()));
+                settings,
+                PageFacts.of(build, source()),
+                wiring.ring(),
+                PageParts.rig(build, options.buildName, wiring.liveFaults()));
         try {
             server.start();
             System.out.println("page: " + server.address());
