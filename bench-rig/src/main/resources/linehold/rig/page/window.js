@@ -21,7 +21,8 @@ class WindowView {
   #values = new Map();
   #answer = null;
   #oil = null;
-  #asked = 0;
+  #proving = false;
+  #again = false;
   #timer = 0;
   #closed = false;
 
@@ -42,7 +43,7 @@ class WindowView {
         "Below the switch-on speed the electric pump runs; above the switch-off speed the internal pump may carry the line alone. " +
           "Move a handle and let it go: every demonstration drive is proved again at every oil temperature. The rig that runs is not changed.",
       ),
-      element("div", { class: "window-view" }, element("div", {}, this.handles, this.map, this.words), this.verdict),
+      element("div", { class: "window-view" }, this.handles, this.verdict, this.map, this.words),
     );
     this.#start().catch((problem) => this.handles.replaceChildren(element("p", { class: "bad" }, problem.message)));
   }
@@ -166,21 +167,26 @@ class WindowView {
 
   #body = () => ({ ...Object.fromEntries(this.#values), "speed-alone": this.alone.checked });
 
-  /** Only the answer to the last question is shown. */
+  /** One question at a time: an arrow key held down asks faster than answers come, and only the last place counts. */
   async #prove() {
-    const turn = ++this.#asked;
-    const began = performance.now();
+    this.#again = true;
+    if (this.#proving) return;
+    this.#proving = true;
     this.verdict.setAttribute("aria-busy", "true");
-    try {
-      const verdict = await send(`/api/window/verdict?units=${unitsAreUs() ? "us" : "metric"}`, this.#body());
-      if (turn === this.#asked) this.#show(verdict, performance.now() - began);
-    } catch (problem) {
-      if (turn === this.#asked) {
-        this.verdict.replaceChildren(element("h2", {}, "No verdict"), element("p", { class: "bad", id: "refusal" }, problem.message));
+    while (this.#again && !this.#closed) {
+      this.#again = false;
+      const began = performance.now();
+      try {
+        const verdict = await send(`/api/window/verdict?units=${unitsAreUs() ? "us" : "metric"}`, this.#body());
+        if (!this.#again) this.#show(verdict, performance.now() - began);
+      } catch (problem) {
+        if (!this.#again) {
+          this.verdict.replaceChildren(element("h2", {}, "No verdict"), element("p", { class: "bad", id: "refusal" }, problem.message));
+        }
       }
-    } finally {
-      if (turn === this.#asked) this.verdict.setAttribute("aria-busy", "false");
     }
+    this.#proving = false;
+    this.verdict.setAttribute("aria-busy", "false");
   }
 
   #show(verdict, ms) {
@@ -334,7 +340,6 @@ class WindowView {
 
   close() {
     this.#closed = true;
-    this.#asked++;
     clearTimeout(this.#timer);
   }
 }
