@@ -4,10 +4,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import linehold.rig.adapter.web.DriveRoutes;
 import linehold.rig.adapter.web.FaultRoutes;
 import linehold.rig.adapter.web.LiveFaultRoutes;
 import linehold.rig.adapter.web.PageServer;
 import linehold.rig.adapter.web.WindowRoutes;
+import linehold.rig.paper.DriveBook;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.fault.LiveFaults;
@@ -19,7 +21,10 @@ final class PageParts {
     /** What needs no rig. @param buildName as the build was loaded, to save others like it */
     static List<PageServer.Routes> paper(Build build, String buildName) {
         String source = new String(BuildFile.bytesNamed(buildName), StandardCharsets.UTF_8);
-        return List.of(new WindowRoutes(build, source, Path.of("out")), new FaultRoutes(build));
+        return List.of(
+                new DriveRoutes(new DriveBook(build)),
+                new WindowRoutes(build, source, Path.of("out")),
+                new FaultRoutes(build));
     }
 
     /** The same beside a rig. @param faults what can be put into its car; null on a board */

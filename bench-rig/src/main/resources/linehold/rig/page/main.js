@@ -7,6 +7,7 @@ const VIEWS = [
   { name: "now", title: "Now", file: "./now.js", needsRig: true },
   { name: "window", title: "Window", file: "./window.js", needsRig: false },
   { name: "faults", title: "Faults", file: "./faults.js" },
+  { name: "drives", title: "Drives", file: "./drives.js" },
 ];
 
 const view = document.getElementById("view");
