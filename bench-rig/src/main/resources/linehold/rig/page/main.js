@@ -5,9 +5,9 @@ import { setUs, unitsAreUs } from "./units.js";
 
 const VIEWS = [
   { name: "now", title: "Now", file: "./now.js", needsRig: true },
+  { name: "drives", title: "Drives", file: "./drives.js" },
   { name: "window", title: "Window", file: "./window.js", needsRig: false },
   { name: "faults", title: "Faults", file: "./faults.js" },
-  { name: "drives", title: "Drives", file: "./drives.js" },
 ];
 
 const view = document.getElementById("view");
