@@ -23,7 +23,6 @@ import org.slf4j.LoggerFactory;
 final class BenchSession {
     private static final Logger LOG = LoggerFactory.getLogger(BenchSession.class);
     private static final long LOOK_EVERY_MS = 50;
-    private static final long LONGEST_STOP_MS = 2000;
 
     private final ProcedureEngine engine;
     private final Bench bench;
@@ -80,7 +79,7 @@ final class BenchSession {
             }
         } finally {
             closed.countDown();
-            removeHook(hook);
+            Stopping.removeHook(hook);
         }
         if (defect != null) {
             LOG.error("the bench has ended by a defect; the pump was left running", defect);
@@ -102,20 +101,10 @@ final class BenchSession {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         } finally {
-            stop(wiring.loop(), thread);
+            Stopping.end(wiring.loop(), thread);
         }
         if (defect == null && !thread.isAlive()) {
             wiring.endWatchdogs();
-        }
-    }
-
-    /** Lets the tick of the moment end, so that the outputs are set to their safe levels by the thread that owns them. */
-    private static void stop(ControlLoop loop, Thread thread) {
-        loop.stop();
-        try {
-            thread.join(LONGEST_STOP_MS);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
         }
     }
 
@@ -125,20 +114,12 @@ final class BenchSession {
         engine.stop("The program was told to end.");
         try {
             // First the orderly way, with a record; then the loop alone.
-            if (!closed.await(LONGEST_STOP_MS / 2, TimeUnit.MILLISECONDS)) {
+            if (!closed.await(Stopping.LONGEST_STOP_MS / 2, TimeUnit.MILLISECONDS)) {
                 loop.stop();
-                closed.await(LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
+                closed.await(Stopping.LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-        }
-    }
-
-    private static void removeHook(Thread hook) {
-        try {
-            Runtime.getRuntime().removeShutdownHook(hook);
-        } catch (IllegalStateException e) {
-            LOG.debug("stopping already", e);
         }
     }
 

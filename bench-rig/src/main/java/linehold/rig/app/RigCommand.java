@@ -39,7 +39,6 @@ import picocli.CommandLine.Option;
 public final class RigCommand implements Callable<Integer> {
     private static final Logger LOG = LoggerFactory.getLogger(RigCommand.class);
     private static final long STATUS_EVERY_MS = 200;
-    private static final long LONGEST_STOP_MS = 2000;
 
     @Mixin
     private RigOptions options = new RigOptions();
@@ -89,9 +88,9 @@ public final class RigCommand implements Callable<Integer> {
             thread.start();
             try (PageServer server = noPage ? null : openPage(build, wiring, pageSettings)) {
                 follow(thread, status, longest);
-                end(loop, thread);
+                Stopping.end(loop, thread);
             }
-            removeHook(hook);
+            Stopping.removeHook(hook);
             if (defects.isEmpty() && !thread.isAlive()) {
                 wiring.endWatchdogs();
             }
@@ -149,31 +148,13 @@ public final class RigCommand implements Callable<Integer> {
         }
     }
 
-    /** Lets the tick of the moment end, so that the outputs are set to their safe levels by the thread that owns them. */
-    private static void end(ControlLoop loop, Thread thread) {
-        loop.stop();
-        try {
-            thread.join(LONGEST_STOP_MS);
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
-    }
-
     /** The program was told to stop: it goes on until the lines have been let go of in good order. */
     private static void end(ControlLoop loop, CountDownLatch closed) {
         loop.stop();
         try {
-            closed.await(LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
+            closed.await(Stopping.LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
-        }
-    }
-
-    private static void removeHook(Thread hook) {
-        try {
-            Runtime.getRuntime().removeShutdownHook(hook);
-        } catch (IllegalStateException e) {
-            LOG.debug("stopping already", e);
         }
     }
 

@@ -1,12 +1,8 @@
 package linehold.rig.adapter.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
@@ -33,13 +29,9 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 
 /** The faults view in a real browser. Without Debian's chromium and chromium-driver it is skipped. */
 class FaultsBrowserTest {
-    private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
-    private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
 
     @TempDir
     private Path folder;
@@ -51,31 +43,13 @@ class FaultsBrowserTest {
 
     @BeforeEach
     void start() {
-        assumeTrue(
-                Files.isExecutable(CHROMIUM) && Files.isExecutable(DRIVER),
-                "chromium and chromium-driver are not installed");
+        Chromium.assumeInstalled();
         FaultTable table = new FaultTable(
                 build, List.of(FaultKind.HOSE_LEAK, FaultKind.MAIN_RELAY_STUCK_OPEN), List.of(Phase.CREEPING));
         server = new PageServer(
                 PageSettings.loopback(0), facts(), null, List.of(new FaultRoutes(table), new LiveFaultRoutes(live)));
         server.start();
-        ChromeOptions options = new ChromeOptions();
-        options.setBinary(CHROMIUM.toFile());
-        options.addArguments(
-                "--headless=new",
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-quic",
-                "--no-first-run",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-                "--user-data-dir=" + folder.resolve("profile"));
-        browser = new ChromeDriver(
-                new ChromeDriverService.Builder()
-                        .usingDriverExecutable(DRIVER.toFile())
-                        .build(),
-                options);
+        browser = Chromium.open(folder.resolve("profile"));
     }
 
     private Map<String, Object> facts() {
@@ -132,7 +106,7 @@ class FaultsBrowserTest {
         find("//output[contains(., 's after the fault)')]");
         assertThat(browser.getCurrentUrl()).contains("run=hose-leak");
         assertThat(browser.findElements(By.cssSelector("canvas.lanes"))).hasSize(1);
-        assertThat(flaws()).isEmpty();
+        assertThat(Chromium.seriousFlaws(browser)).isEmpty();
 
         // The same address shows a colleague the same run.
         browser.get("about:blank");
@@ -152,14 +126,5 @@ class FaultsBrowserTest {
         find("//button[@aria-label='Clear: sender wire off']").click();
         find("//p[.='No fault in the car.']");
         assertThat(live.state(FaultKind.SENDER_OPEN)).isEqualTo(LiveFaults.State.ABSENT);
-    }
-
-    private List<?> flaws() throws IOException {
-        try (InputStream in = FaultsBrowserTest.class.getResourceAsStream("/axe.min.js")) {
-            browser.executeScript(new String(in.readAllBytes(), StandardCharsets.UTF_8));
-        }
-        return (List<?>) browser.executeAsyncScript("const done = arguments[0]; axe.run().then(r => done(r.violations"
-                + ".filter(v => ['serious', 'critical'].includes(v.impact))"
-                + ".map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' '))))");
     }
 }

@@ -1,12 +1,7 @@
 package linehold.rig.adapter.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Arrays;
@@ -31,13 +26,9 @@ import org.openqa.selenium.By;
 import org.openqa.selenium.Dimension;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
-import org.openqa.selenium.chrome.ChromeDriverService;
-import org.openqa.selenium.chrome.ChromeOptions;
 
 /** The live view in a real browser. Without Debian's chromium and chromium-driver it is skipped. */
 class PageBrowserTest {
-    private static final Path CHROMIUM = Path.of("/usr/bin/chromium");
-    private static final Path DRIVER = Path.of("/usr/bin/chromedriver");
     private static final double PA_PER_BAR = 1e5;
     private static final double RPM_PER_RAD_S = 30 / Math.PI;
 
@@ -50,28 +41,10 @@ class PageBrowserTest {
 
     @BeforeEach
     void start() {
-        assumeTrue(
-                Files.isExecutable(CHROMIUM) && Files.isExecutable(DRIVER),
-                "chromium and chromium-driver are not installed");
+        Chromium.assumeInstalled();
         rig = new FastRig("stop-and-go", 6);
         server = server(0);
-        ChromeOptions options = new ChromeOptions();
-        options.setBinary(CHROMIUM.toFile());
-        options.addArguments(
-                "--headless=new",
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-quic",
-                "--no-first-run",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-                "--user-data-dir=" + folder.resolve("profile"));
-        browser = new ChromeDriver(
-                new ChromeDriverService.Builder()
-                        .usingDriverExecutable(DRIVER.toFile())
-                        .build(),
-                options);
+        browser = Chromium.open(folder.resolve("profile"));
     }
 
     private PageServer server(int port) {
@@ -210,16 +183,6 @@ class PageBrowserTest {
         await("live", () -> textOf("figure-pressure").endsWith(" bar"));
         assertThat((long) browser.executeScript("return document.documentElement.scrollWidth"))
                 .isLessThanOrEqualTo(widthPx);
-        browser.executeScript(axe());
-        Object found = browser.executeAsyncScript("const done = arguments[0]; axe.run().then(r => done(r.violations"
-                + ".filter(v => ['serious', 'critical'].includes(v.impact))"
-                + ".map(v => v.id + ': ' + v.nodes.map(n => n.html).join(' '))))");
-        assertThat((List<?>) found).isEmpty();
-    }
-
-    private static String axe() throws IOException {
-        try (InputStream in = PageBrowserTest.class.getResourceAsStream("/axe.min.js")) {
-            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
-        }
+        assertThat(Chromium.seriousFlaws(browser)).isEmpty();
     }
 }
