@@ -16,7 +16,7 @@ import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.RunVerdict;
 
 /** Drives with what the proof says of them, reckoned once, on a thread of its own. */
-public final class DriveBook {
+public final class DriveBook implements AutoCloseable {
     /** As the command has it: the page's verdict is the command's to the last digit. */
     private static final long SEED = 1;
     /** A long drive takes tens of megabytes; two are compared. */
@@ -116,5 +116,11 @@ public final class DriveBook {
                 return trace;
             });
         }
+    }
+
+    /** Ends the reckoning. */
+    @Override
+    public void close() {
+        worker.shutdownNow();
     }
 }

@@ -24,6 +24,11 @@ public final class DriveRoutes implements PageServer.Routes {
         config.routes.get("/api/drives/{name}/trace", this::trace);
     }
 
+    @Override
+    public void close() {
+        book.close();
+    }
+
     private void trace(Context request) {
         double fromS = number(request, "from", -1e9, 1e9);
         double toS = number(request, "to", -1e9, 1e9);

@@ -27,10 +27,15 @@ public final class PageServer implements AutoCloseable {
     private final PageSettings settings;
     private final Javalin server;
     private final LiveFeed live;
+    private final List<Routes> parts;
 
     /** One part of the page. */
-    public interface Routes {
+    public interface Routes extends AutoCloseable {
         void addTo(JavalinConfig config);
+
+        /** Ends what the part has running, when the server ends; more than once does no harm. */
+        @Override
+        default void close() {}
     }
 
     /**
@@ -39,6 +44,7 @@ public final class PageServer implements AutoCloseable {
      */
     public PageServer(PageSettings settings, Object facts, TickRing ring, List<Routes> parts) {
         this.settings = settings;
+        this.parts = List.copyOf(parts);
         live = ring == null ? null : new LiveFeed(ring);
         Gate gate = new Gate(settings, this::port);
         server = Javalin.create(config -> {
@@ -132,6 +138,8 @@ public final class PageServer implements AutoCloseable {
         if (live != null) {
             live.close();
         }
+        // First, so that no answer waits for work that has ended.
+        parts.forEach(Routes::close);
         server.stop();
     }
 }
