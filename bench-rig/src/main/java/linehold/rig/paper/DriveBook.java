@@ -1,19 +1,18 @@
 package linehold.rig.paper;
 
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
+import java.util.Set;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.InputException;
 import linehold.simulator.drive.BuiltInDrives;
 import linehold.simulator.drive.Drive;
-import linehold.simulator.drive.OilIgnored;
 import linehold.simulator.prove.Prover;
-import linehold.simulator.prove.RunVerdict;
 
 /** Drives with what the proof says of them, reckoned once, on a thread of its own. */
 public final class DriveBook implements AutoCloseable {
@@ -24,11 +23,11 @@ public final class DriveBook implements AutoCloseable {
 
     private final Build build;
     private final Prover prover;
-    private final Map<String, Drive> drives = new LinkedHashMap<>();
-    private final Map<String, CompletableFuture<List<Judged>>> verdicts = new LinkedHashMap<>();
-    private final Map<String, Trace> traces = new LinkedHashMap<>(KEPT_TRACES, 0.75f, true) {
+    private final Map<String, Proof> proofs = new LinkedHashMap<>();
+    private final Set<Proof> begun = new HashSet<>();
+    private final Map<Run, Trace> traces = new LinkedHashMap<>(KEPT_TRACES, 0.75f, true) {
         @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Trace> eldest) {
+        protected boolean removeEldestEntry(Map.Entry<Run, Trace> eldest) {
             return size() > KEPT_TRACES;
         }
     };
@@ -47,70 +46,94 @@ public final class DriveBook implements AutoCloseable {
     public record Judged(
             double oilC, boolean held, List<String> losses, String weakest, Double lowestPa, Double lowestAtS) {}
 
-    /** @param runs null while they are reckoned */
-    public record Entry(String name, String source, List<Judged> runs) {}
+    /**
+     * A drive.
+     *
+     * @param name unique in the book
+     * @param log whether it is an own log rather than a demonstration drive
+     * @param runs null while they are reckoned, and where they cannot be
+     * @param progress of the reckoning, 0 to 1
+     * @param problem why there is no verdict; else null
+     */
+    public record Entry(String name, String source, boolean log, List<Judged> runs, double progress, String problem) {}
+
+    private record Run(Drive drive, double oilC) {}
 
     public DriveBook(Build build) {
         this.build = build;
         prover = new Prover(build, SEED);
-        BuiltInDrives.all(build).forEach(drive -> drives.put(drive.name(), new OilIgnored(drive)));
+        BuiltInDrives.all(build).forEach(drive -> proofs.put(drive.name(), proof(drive)));
+    }
+
+    private Proof proof(Drive drive) {
+        return new Proof(prover, oilC(), drive);
+    }
+
+    public Build build() {
+        return build;
     }
 
     public List<Double> oilC() {
         return build.limits().oilTemperaturesC();
     }
 
-    /** Every drive; the first call starts the reckoning. */
-    public synchronized List<Entry> entries() {
-        return drives.values().stream()
-                .map(drive -> {
-                    CompletableFuture<List<Judged>> verdict = verdicts.computeIfAbsent(
-                            drive.name(), name -> CompletableFuture.supplyAsync(() -> prove(drive), worker));
-                    return new Entry(drive.name(), drive.source(), now(verdict));
-                })
-                .toList();
-    }
-
-    private static List<Judged> now(CompletableFuture<List<Judged>> verdict) {
-        try {
-            return verdict.getNow(null);
-        } catch (CompletionException e) {
-            throw e.getCause() instanceof RuntimeException cause ? cause : e;
+    /** Adds an own log; it takes the place of one that is there. @param file its name in the book, with its ending */
+    public void put(String file, Drive drive) {
+        remove(file);
+        synchronized (this) {
+            proofs.put(file, proof(drive));
         }
     }
 
-    private List<Judged> prove(Drive drive) {
-        return prover.prove(Prover.grid(List.of(drive), oilC()), () -> {}).runs().stream()
-                .map(DriveBook::judged)
-                .toList();
+    /** Removes an own log, where there is one, and ends what is under way on it. */
+    public void remove(String file) {
+        Proof gone;
+        synchronized (this) {
+            gone = isLog(file) ? proofs.remove(file) : null;
+            begun.remove(gone);
+        }
+        if (gone != null) {
+            gone.stop();
+            synchronized (traces) {
+                traces.keySet().removeIf(run -> run.drive == gone.drive());
+            }
+        }
     }
 
-    private static Judged judged(RunVerdict run) {
-        RunVerdict.LowPoint low = run.lowPoint();
-        boolean known = Double.isFinite(low.pressurePa()) && Double.isFinite(low.atS());
-        return new Judged(
-                run.oilC(),
-                run.held(),
-                run.losses().stream()
-                        .map(loss -> loss.criterion().title() + ": " + loss.cause())
-                        .toList(),
-                run.weakest(),
-                known ? low.pressurePa() : null,
-                known ? low.atS() : null);
+    /** Logs go by their file's name, which has an ending; no demonstration drive's name has. */
+    private static boolean isLog(String name) {
+        return name.indexOf('.') >= 0;
+    }
+
+    /** Every drive; the first call starts the reckoning. */
+    public synchronized List<Entry> entries() {
+        List<Entry> entries = new ArrayList<>();
+        proofs.forEach((name, proof) -> {
+            if (!worker.isShutdown() && begun.add(proof)) {
+                worker.execute(proof);
+            }
+            entries.add(new Entry(
+                    name, proof.drive().source(), isLog(name), proof.runs(), proof.progress(), proof.problem()));
+        });
+        return entries;
+    }
+
+    /** Ends what is under way. */
+    @Override
+    public synchronized void close() {
+        proofs.values().forEach(Proof::stop);
+        worker.shutdownNow();
     }
 
     /** @throws InputException where there is no such drive, or the build is not proved at this oil temperature */
     public Trace trace(String name, double oilC) {
-        Drive drive = drives.get(name);
-        if (drive == null) {
-            throw new InputException("drive: found no drive of this name, expected one of " + drives.keySet());
-        }
+        Drive drive = drive(name);
         if (!oilC().contains(oilC)) {
             throw new InputException("oil: found " + oilC + " °C, expected one of " + oilC());
         }
         synchronized (traces) {
             // Under the lock: two viewers who ask for the same run wait for one reckoning of it.
-            return traces.computeIfAbsent(name + "@" + oilC, key -> {
+            return traces.computeIfAbsent(new Run(drive, oilC), key -> {
                 Trace trace = new Trace();
                 prover.run(drive, oilC, trace);
                 return trace;
@@ -118,9 +141,11 @@ public final class DriveBook implements AutoCloseable {
         }
     }
 
-    /** Ends the reckoning. */
-    @Override
-    public void close() {
-        worker.shutdownNow();
+    private synchronized Drive drive(String name) {
+        Proof proof = proofs.get(name);
+        if (proof == null) {
+            throw new InputException("drive: found no drive of this name, expected one of " + proofs.keySet());
+        }
+        return proof.drive();
     }
 }

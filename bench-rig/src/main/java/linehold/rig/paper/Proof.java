@@ -1,0 +1,145 @@
+package linehold.rig.paper;
+
+import java.util.List;
+import java.util.concurrent.atomic.LongAdder;
+import linehold.rig.paper.DriveBook.Judged;
+import linehold.simulator.build.InputException;
+import linehold.simulator.drive.Drive;
+import linehold.simulator.drive.DriveReader;
+import linehold.simulator.drive.DriveSample;
+import linehold.simulator.drive.OilIgnored;
+import linehold.simulator.drive.RepairCounts;
+import linehold.simulator.prove.Prover;
+import linehold.simulator.prove.RunVerdict;
+
+/**
+ * One drive of the book with its proof: waiting, under way, done or refused. The whole drive is read once before, so that
+ * what is wrong in its last row is told in seconds, not after the proof of all before it.
+ */
+final class Proof implements Runnable {
+    private final Prover prover;
+    private final List<Double> oilC;
+    private final Drive drive;
+    private final LongAdder rowsRead = new LongAdder();
+    private volatile boolean stopped;
+    private volatile long rowsToRead;
+    private volatile List<Judged> runs;
+    private volatile String problem;
+
+    Proof(Prover prover, List<Double> oilC, Drive drive) {
+        this.prover = prover;
+        this.oilC = oilC;
+        this.drive = new OilIgnored(new Stoppable(drive));
+    }
+
+    /** To be run at any oil temperature. */
+    Drive drive() {
+        return drive;
+    }
+
+    /** Null until it is done. */
+    List<Judged> runs() {
+        return runs;
+    }
+
+    /** Why there is no verdict; null where there is no such reason. */
+    String problem() {
+        return problem;
+    }
+
+    /** How much of the work is done, 0 to 1. */
+    double progress() {
+        return rowsToRead == 0 ? 0 : Math.min(1, rowsRead.sum() / (double) rowsToRead);
+    }
+
+    /** Every reading of the drive ends here, and with it whatever runs on it. */
+    void stop() {
+        stopped = true;
+    }
+
+    @Override
+    public void run() {
+        try {
+            long rows = countRows();
+            rowsRead.reset();
+            rowsToRead = rows * oilC.size();
+            runs = prover.proveWithoutCloseUps(Prover.grid(List.of(drive), oilC)).runs().stream()
+                    .map(Proof::judged)
+                    .toList();
+        } catch (InputException e) {
+            problem = e.getMessage();
+        } catch (RuntimeException e) {
+            // Without this the page would wait for ever.
+            problem = "the proof has ended by a defect: " + e;
+        }
+    }
+
+    private long countRows() {
+        long rows = 0;
+        try (DriveReader reader = drive.open()) {
+            DriveSample row = new DriveSample();
+            while (reader.read(row)) {
+                rows++;
+            }
+        }
+        return rows;
+    }
+
+    private static Judged judged(RunVerdict run) {
+        RunVerdict.LowPoint low = run.lowPoint();
+        boolean known = Double.isFinite(low.pressurePa()) && Double.isFinite(low.atS());
+        return new Judged(
+                run.oilC(),
+                run.held(),
+                run.losses().stream()
+                        .map(loss -> loss.criterion().title() + ": " + loss.cause())
+                        .toList(),
+                run.weakest(),
+                known ? low.pressurePa() : null,
+                known ? low.atS() : null);
+    }
+
+    /** No record: two drives of the same file are not the same drive. */
+    private final class Stoppable implements Drive {
+        private final Drive drive;
+
+        Stoppable(Drive drive) {
+            this.drive = drive;
+        }
+
+        @Override
+        public String name() {
+            return drive.name();
+        }
+
+        @Override
+        public String source() {
+            return drive.source();
+        }
+
+        @Override
+        public DriveReader open() {
+            DriveReader reader = drive.open();
+            return new DriveReader() {
+                @Override
+                public boolean read(DriveSample into) {
+                    if (stopped) {
+                        throw new InputException(source() + ": the drive was removed");
+                    }
+                    rowsRead.increment();
+                    return reader.read(into);
+                }
+
+                @Override
+                public RepairCounts repairs() {
+                    return reader.repairs();
+                }
+
+                @Override
+                public void close() {
+                    reader.close();
+                }
+            };
+        }
+    }
+}
