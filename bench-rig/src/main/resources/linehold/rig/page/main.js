@@ -1,5 +1,6 @@
 // The page: one view at a time, named by the address, so that an address can be sent to a colleague.
 import { ask } from "./api.js";
+import { watch } from "./connection.js";
 import { element } from "./dom.js";
 import { setUs, unitsAreUs } from "./units.js";
 
@@ -63,7 +64,15 @@ async function start() {
   if (localStorage.getItem("units") === null) setUs(facts.units === "us");
   mark();
   addEventListener("hashchange", show);
-  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", show);
+  matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => (open?.redraw ? open.redraw() : show()));
+  for (const [event, printing] of [["beforeprint", true], ["afterprint", false]]) {
+    addEventListener(event, () => {
+      document.documentElement.classList.toggle("printing", printing);
+      // Paper is light whatever the screen is; every view draws anew at a change of size.
+      dispatchEvent(new Event("resize"));
+    });
+  }
+  watch(facts);
   await show();
 }
 

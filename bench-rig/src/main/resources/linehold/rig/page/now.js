@@ -1,13 +1,16 @@
 // The live view: what the rig sees and decides, the last minute of it.
-import uPlot from "/lib/uPlot.js";
-import { colour, element } from "./dom.js";
-import { drawLanes } from "./lanes.js";
-import { Live } from "./live.js";
-import { number, scale, text, toUnit } from "./units.js";
+import { say } from "./connection.js";
+import { element } from "./dom.js";
+import { indexAt, Live } from "./live.js";
+import { activeIn, lanesOf, momentOf } from "./now-words.js";
+import { Strips } from "./strips.js";
+import { number, text } from "./units.js";
 
-const SPANS_S = [5, 15, 60];
-const LEFT_PX = 78;
-const RIGHT_PX = 12;
+const WHOLE_S = 60;
+const LEAST_LIVE_S = 1;
+const LEAST_S = 0.05;
+/** The usual control period; with another one some steps of the slider meet no new sample. */
+const TICK_S = 0.005;
 
 export function open(view, page) {
   return new Now(view, page);
@@ -17,21 +20,46 @@ class Now {
   #live = new Live();
   #facts;
   #remember;
-  #spanS;
-  #paused = false;
+  #strips;
+  /** Width of what is in sight while the picture moves. */
+  #spanS = WHOLE_S;
+  /** While it stands still: the columns as they were, and what of them is in sight. */
   #frozen = null;
-  #cursorS = null;
+  #fromS = 0;
+  #toS = 0;
+  /** A moment of a link that is to be shown once the rig has told it. */
+  #wanted = null;
+  #held = false;
+  #hoverS = null;
+  /** Where the slider stands, s after the beginning of what is in sight; null at the newest. */
+  #place = null;
   #frame = 0;
-  #charts = [];
 
   constructor(view, { facts, state, remember }) {
     this.#facts = facts;
     this.#remember = remember;
-    this.#spanS = SPANS_S.includes(Number(state.get("last"))) ? Number(state.get("last")) : 60;
+    const last = Number(state.get("last"));
+    if (last >= LEAST_LIVE_S && last < WHOLE_S) this.#spanS = last;
+    if (state.has("from") && Number(state.get("to")) > Number(state.get("from"))) {
+      this.#wanted = { fromS: Number(state.get("from")), toS: Number(state.get("to")), atS: state.has("at") ? Number(state.get("at")) : null };
+    }
+    this.#strips = new Strips(facts, {
+      onHover: (s) => {
+        this.#hoverS = s;
+        this.#ask();
+      },
+      onHold: (held) => {
+        this.#held = held;
+        this.#ask();
+      },
+      onZoom: (fromS, toS) => this.#still(fromS, toS),
+      onWhole: () => this.#whole(),
+    });
     this.#build(view);
     this.#live.onBatch = () => this.#ask();
-    this.#live.onConnection = (up) => {
-      document.getElementById("connection").textContent = up ? "" : "The rig does not answer. Trying again …";
+    this.#live.onTrouble = (sentence) => {
+      say("live", sentence);
+      this.#ask();
     };
     this.#live.open();
     this.resize = () => this.#layout();
@@ -39,123 +67,59 @@ class Now {
   }
 
   #build(view) {
-    this.figure = {};
-    const figures = element("dl", { class: "figures" });
-    for (const [key, title] of [
-      ["pressure", "Line pressure"],
-      ["speed", "Shaft speed"],
-      ["carries", "Carried by"],
-      ["drive", "Drive"],
-    ]) {
-      const value = element("dd", { id: `figure-${key}` }, "–");
-      const cell = element("div", {}, element("dt", {}, title), value);
-      this.figure[key] = { value, cell };
-      figures.append(cell);
-    }
+    const tool = (words, act) => element("button", { type: "button", onclick: act }, words);
     this.pause = element("button", { type: "button", "aria-pressed": "false", onclick: () => this.#pause() }, "Pause");
-    this.span = element(
-      "select",
-      { "aria-label": "Shown time", onchange: () => this.#zoom(Number(this.span.value)) },
-      SPANS_S.map((s) => element("option", { value: s, selected: s === this.#spanS }, `last ${s} s`)),
-    );
-    this.speedChart = element("div", { class: "chart", role: "img", "aria-label": "Shaft speed over time with the switch-over window" });
-    this.pressureChart = element("div", { class: "chart", role: "img", "aria-label": "Line pressure over time with the hold pressure" });
-    this.lanes = element("canvas", { class: "lanes", role: "img", "aria-label": "Pump state, relays, readback and drive permission over time" });
-    this.extremes = element("p", { class: "cursor-text quiet", id: "extremes" });
-    this.cursor = element("p", { class: "cursor-text", "aria-live": "off" });
+    this.shown = element("p", { class: "quiet", id: "shown" });
+    this.extremes = element("p", { class: "quiet", id: "extremes" });
+    this.slider = element("input", {
+      type: "range", class: "moment along", id: "moment", min: 0, max: WHOLE_S, step: TICK_S, "aria-label": "Moment to read",
+      oninput: () => this.#slide(), onchange: () => this.#keep(),
+    });
+    this.reading = element("dl", { class: "reading", id: "reading" });
     this.codes = element("ul", { class: "codes", "aria-label": "Active trouble codes", role: "list" });
     view.append(
       element("h1", {}, "Now"),
-      figures,
+      element("p", { class: "lead" },
+        "What the rig sees and decides, as it happens. Below the window of shaft speed the electric pump holds the line pressure, "
+        + "above it the transmission’s internal pump does; pressure must stay above the hold pressure, or clutches slip."),
+      this.#figureList(),
       this.codes,
-      element("div", { class: "tools" }, this.pause, this.span),
-      this.speedChart,
-      this.pressureChart,
-      this.lanes,
+      element("div", { class: "tools" }, this.pause, tool("Closer", () => this.#zoom(0.5)), tool("Further", () => this.#zoom(2)),
+        tool("Earlier", () => this.#pan(-0.5)), tool("Later", () => this.#pan(0.5)), tool("Whole minute", () => this.#whole()), this.shown),
+      this.#strips.speed,
+      this.#strips.pressure,
+      this.#strips.lanes,
+      this.slider,
+      this.reading,
       this.extremes,
-      this.cursor,
+      element("p", { class: "quiet" },
+        "Point at a chart, or move the slider, to read every lane at that moment; drag across a chart to look closer. ",
+        this.#facts.normallyClosed ? "The pump is wired through a normally closed contact: while the main coil is energised, the pump rests." : null),
     );
     this.#layout();
   }
 
+  #figureList() {
+    this.figure = {};
+    const figures = element("dl", { class: "figures" });
+    for (const [key, title] of [["pressure", "Line pressure"], ["speed", "Shaft speed"], ["carries", "Carried by"], ["drive", "Drive"]]) {
+      const value = element("dd", { id: `figure-${key}` }, "–");
+      const note = element("dd", { class: "note", id: `note-${key}` });
+      const cell = element("div", {}, element("dt", {}, title), value, note);
+      this.figure[key] = { value, note, cell };
+      figures.append(cell);
+    }
+    return figures;
+  }
+
+  /** In other colours. */
+  redraw() {
+    this.#layout();
+  }
+
   #layout() {
-    for (const chart of this.#charts) chart.destroy();
-    this.#charts = [
-      this.#chart(this.speedChart, "speed", (u) => this.#band(u)),
-      this.#chart(this.pressureChart, "pressure", (u) => this.#line(u, toUnit("pressure", this.#facts.holdPa))),
-    ];
+    this.#strips.layout();
     this.#draw();
-  }
-
-  #chart(where, quantity, behind) {
-    const axis = { stroke: colour("quiet"), grid: { stroke: colour("grid"), width: 1 }, ticks: { stroke: colour("grid") } };
-    return new uPlot(
-      {
-        width: Math.max(300, where.clientWidth),
-        height: 190,
-        cursor: { sync: { key: "now" }, drag: { x: false, y: false }, y: false },
-        legend: { show: false },
-        padding: [8, RIGHT_PX, 0, 0],
-        scales: { x: { time: false }, y: { range: (u, low, high) => this.#range(quantity, low, high) } },
-        axes: [
-          { ...axis, values: (u, ticks) => ticks.map((t) => `${t} s`), size: 28 },
-          { ...axis, size: LEFT_PX, label: `${quantity === "speed" ? "Shaft speed" : "Line pressure"}, ${scale(quantity).label}`, labelSize: 20 },
-        ],
-        series: [{}, { stroke: colour(quantity), width: 2, spanGaps: false }],
-        hooks: {
-          drawAxes: [behind],
-          setCursor: [
-            (u) => {
-              this.#cursorS = u.cursor.left >= 0 ? u.posToVal(u.cursor.left, "x") : null;
-              this.#readCursor();
-            },
-          ],
-        },
-      },
-      [[], []],
-      where,
-    );
-  }
-
-  /** The window is always in sight, and so is the hold pressure. */
-  #range(quantity, low, high) {
-    const must = quantity === "speed" ? this.#facts.switchOffRadPerS : this.#facts.holdPa;
-    const top = Math.max(high ?? 0, toUnit(quantity, must) * 1.25);
-    return [Math.min(0, low ?? 0), top * 1.05];
-  }
-
-  #band(u) {
-    const on = u.valToPos(toUnit("speed", this.#facts.switchOnRadPerS), "y", true);
-    const off = u.valToPos(toUnit("speed", this.#facts.switchOffRadPerS), "y", true);
-    const { left, width } = u.bbox;
-    u.ctx.save();
-    u.ctx.globalAlpha = 0.18;
-    u.ctx.fillStyle = colour("window");
-    u.ctx.fillRect(left, off, width, on - off);
-    u.ctx.restore();
-    this.#mark(u, off, "pump off above");
-    this.#mark(u, on, "pump on below");
-  }
-
-  #line(u, value) {
-    this.#mark(u, u.valToPos(value, "y", true), "hold pressure", "hold");
-  }
-
-  #mark(u, y, words, ink = "window") {
-    const { left, width } = u.bbox;
-    const ratio = devicePixelRatio || 1;
-    u.ctx.save();
-    u.ctx.strokeStyle = colour(ink);
-    u.ctx.fillStyle = colour(ink);
-    u.ctx.setLineDash([8 * ratio, 4 * ratio]);
-    u.ctx.beginPath();
-    u.ctx.moveTo(left, y);
-    u.ctx.lineTo(left + width, y);
-    u.ctx.stroke();
-    u.ctx.font = `${12 * ratio}px system-ui, sans-serif`;
-    u.ctx.textAlign = "left";
-    u.ctx.fillText(words, left + 6 * ratio, y - 5 * ratio);
-    u.ctx.restore();
   }
 
   #ask() {
@@ -166,79 +130,175 @@ class Now {
     });
   }
 
+  #columns() {
+    return this.#frozen ?? this.#live.columns;
+  }
+
+  /** What is in sight, and where its samples lie; null before the first. */
+  #range() {
+    const times = this.#columns().t;
+    if (!times?.length) return null;
+    const newest = times[times.length - 1];
+    const fromS = this.#frozen ? this.#fromS : Math.max(times[0], newest - this.#spanS);
+    const toS = this.#frozen ? this.#toS : fromS + this.#spanS;
+    const first = Math.min(indexAt(times, fromS), times.length - 1);
+    return { fromS, toS, first, end: Math.max(first + 1, indexAt(times, toS + 1e-6)) };
+  }
+
   #pause() {
-    this.#paused = !this.#paused;
-    this.#frozen = this.#paused
-      ? Object.fromEntries(Object.entries(this.#live.columns).map(([name, values]) => [name, values.slice()]))
-      : null;
-    this.pause.setAttribute("aria-pressed", String(this.#paused));
+    const range = this.#range();
+    if (this.#frozen) this.#run();
+    else if (range) this.#still(range.fromS, range.toS);
+  }
+
+  #run() {
+    this.#frozen = null;
+    this.#changed();
+  }
+
+  /** The picture stands still and shows this. */
+  #still(fromS, toS) {
+    const { t } = this.#columns();
+    if (!t?.length) return;
+    this.#frozen ??= this.#live.frozen();
+    const [first, last] = [t[0], t[t.length - 1]];
+    const width = Math.min(Math.max(toS - fromS, LEAST_S), Math.max(last - first, LEAST_S));
+    this.#fromS = Math.max(first, Math.min(fromS, last - width));
+    this.#toS = this.#fromS + width;
+    this.#place = null;
+    this.#changed();
+  }
+
+  /** Around the moment that is read, or else to the newest. */
+  #zoom(factor) {
+    if (!this.#frozen) {
+      this.#spanS = Math.min(WHOLE_S, Math.max(LEAST_LIVE_S, this.#spanS * factor));
+      this.#changed();
+      return;
+    }
+    const width = (this.#toS - this.#fromS) * factor;
+    const read = this.#place !== null;
+    const at = read ? this.#atS() : (this.#fromS + this.#toS) / 2;
+    const share = (at - this.#fromS) / (this.#toS - this.#fromS);
+    this.#still(at - width * share, at + width * (1 - share));
+    if (read) this.#moveTo(at);
+  }
+
+  #pan(share) {
+    const range = this.#range();
+    if (!range) return;
+    const by = (range.toS - range.fromS) * share;
+    this.#still(range.fromS + by, range.toS + by);
+  }
+
+  #whole() {
+    this.#spanS = WHOLE_S;
+    if (this.#frozen) this.#still(-Infinity, Infinity);
+    else this.#changed();
+  }
+
+  #slide() {
+    this.#place = Number(this.slider.value);
+    if (this.#place > this.#newestPlace() - TICK_S) this.#place = null;
+    this.slider.setAttribute("aria-valuetext", momentOf(this.#columns(), this.#index(), this.#facts).map((pair) => pair.join(" ")).join(", "));
+    this.#ask();
+  }
+
+  #moveTo(atS) {
+    const place = atS - this.#fromS;
+    this.#place = place >= 0 && place < this.#newestPlace() ? place : null;
+    this.#changed();
+  }
+
+  #newestPlace() {
+    const { fromS, end } = this.#range();
+    return this.#columns().t[end - 1] - fromS;
+  }
+
+  /** The sample that is read. */
+  #index() {
+    const { fromS, end } = this.#range();
+    const atS = this.#hoverS ?? (this.#place === null ? Infinity : fromS + this.#place);
+    // Times are rounded to 0.1 ms.
+    return Math.min(indexAt(this.#columns().t, atS - 1e-4), end - 1);
+  }
+
+  #atS() {
+    return this.#columns().t[this.#index()];
+  }
+
+  #changed() {
+    this.#keep();
     this.#draw();
   }
 
-  #zoom(spanS) {
-    this.#spanS = spanS;
-    this.#remember({ last: spanS });
-    this.#draw();
+  #keep() {
+    const digits = (s) => s.toFixed(3);
+    const at = this.#place === null ? {} : { at: digits(this.#atS()) };
+    if (this.#frozen) this.#remember({ from: digits(this.#fromS), to: digits(this.#toS), ...at });
+    else this.#remember(this.#spanS === WHOLE_S ? {} : { last: this.#spanS });
+  }
+
+  /** A link to a moment: it can be shown while the rig still tells it. */
+  #openWanted() {
+    const { t } = this.#live.columns;
+    if (!this.#wanted || !t?.length || t[t.length - 1] < this.#wanted.toS) return;
+    const { fromS, toS, atS } = this.#wanted;
+    this.#wanted = null;
+    if (toS < t[0]) {
+      this.gone = "The moment of this link is gone: only the last minute is kept here.";
+      return;
+    }
+    this.#still(fromS, toS);
+    if (atS !== null) this.#moveTo(atS);
   }
 
   #draw() {
-    const columns = this.#frozen ?? this.#live.columns;
     this.#figures();
-    if (!columns.t?.length) return;
-    const fromS = Math.max(columns.t[0], columns.t[columns.t.length - 1] - this.#spanS);
-    const toS = fromS + this.#spanS;
-    const first = columns.t.findIndex((t) => t >= fromS);
-    const times = columns.t.slice(first);
-    const show = (chart, quantity, values) => {
-      chart.setData([times, values.slice(first).map((si) => toUnit(quantity, si))], false);
-      chart.batch(() => {
-        chart.setScale("x", { min: fromS, max: toS });
-        chart.setScale("y", { min: null, max: null });
-      });
-    };
-    show(this.#charts[0], "speed", columns.n);
-    show(this.#charts[1], "pressure", columns.p);
-    this.extremes.textContent =
-      `In sight: line pressure ${this.#span("pressure", columns.p.slice(first))}, ` +
-      `shaft speed ${this.#span("speed", columns.n.slice(first))}.`;
-    const { states, permissions, codes } = this.#facts;
-    drawLanes(this.lanes, columns, fromS, toS, LEFT_PX + 20, RIGHT_PX, [
-      { label: "Pump state", text: (i) => states[columns.state[i]] },
-      { label: "Main coil", text: (i) => (columns.main[i] ? "energised" : ""), fill: "window" },
-      { label: "Main contact", text: (i) => (columns.mainV[i] > 6 ? "live" : ""), fill: "pump" },
-      { label: "Standby coil", text: (i) => (columns.standby[i] ? "energised" : ""), fill: "window" },
-      { label: "Drive", text: (i) => permissions[columns.drive[i]] },
-      { label: "Codes", text: (i) => this.#active(codes, columns.codes[i]).map((code) => code.number).join(" "), fill: "lost" },
-    ]);
-    this.#readCursor();
+    if (this.#held) return;
+    this.#openWanted();
+    const range = this.#range();
+    if (!range) return;
+    const columns = this.#columns();
+    const { fromS, toS, first, end } = range;
+    this.pause.setAttribute("aria-pressed", String(this.#frozen !== null));
+    this.#tell(this.shown, this.#frozen
+      ? `Stands still from ${fromS.toFixed(2)} s to ${toS.toFixed(2)} s; the figures above go on.`
+      : `The last ${+this.#spanS.toFixed(2)} s. ${this.gone ?? ""}`);
+    this.slider.max = toS - fromS;
+    this.slider.value = this.#place ?? this.#newestPlace();
+    const index = this.#index();
+    const marked = this.#hoverS !== null || this.#place !== null;
+    this.#strips.draw(columns, first, end, fromS, toS, marked ? columns.t[index] : null, lanesOf(columns, this.#facts));
+    this.#tell(this.extremes,
+      `In sight: line pressure ${span("pressure", columns.p, first, end)}, shaft speed ${span("speed", columns.n, first, end)}.`);
+    this.#read(momentOf(columns, index, this.#facts));
   }
 
-  #span(quantity, values) {
-    const known = values.filter((value) => value !== null);
-    if (!known.length) return "not known";
-    const least = known.reduce((a, b) => Math.min(a, b));
-    const most = known.reduce((a, b) => Math.max(a, b));
-    return `${number(quantity, least)} to ${text(quantity, most)}`;
+  #tell(node, words) {
+    if (node.textContent !== words) node.textContent = words;
   }
 
-  /** Bits above 31 are beyond what JavaScript's own bit operators reach. */
-  #active(list, bits) {
-    return bits ? list.filter((one) => Math.floor(bits / 2 ** one.bit) % 2 === 1) : [];
+  #read(pairs) {
+    if (this.reading.childElementCount !== pairs.length) {
+      this.reading.replaceChildren(...pairs.map(([name]) => element("div", {}, element("dt", {}, name), element("dd", {}))));
+    }
+    pairs.forEach(([, value], i) => this.#tell(this.reading.children[i].lastChild, value));
   }
 
   #figures() {
-    const { holdPa, carriers, permissions, codes, rigFaults } = this.#facts;
-    const pressure = this.#live.last("p");
-    const state = this.#live.last("state");
-    const drive = this.#live.last("drive");
-    this.figure.pressure.value.textContent = text("pressure", pressure);
-    this.figure.pressure.cell.classList.toggle("alarm", pressure !== null && pressure < holdPa);
-    this.figure.speed.value.textContent = text("speed", this.#live.last("n"));
-    this.figure.carries.value.textContent = state === null ? "–" : carriers[state];
-    this.figure.drive.value.textContent = drive === null ? "–" : permissions[drive];
+    const { holdPa, switchOnRadPerS, switchOffRadPerS, states, carriers, reasons, permissions, codes, rigFaults } = this.#facts;
+    const last = (name) => this.#live.last(name);
+    const [pressure, state, drive] = [last("p"), last("state"), last("drive")];
+    const low = pressure !== null && pressure < holdPa;
+    this.#figure("pressure", text("pressure", pressure), `${low ? "BELOW" : "must stay above"} the hold pressure ${text("pressure", holdPa)}`, low);
+    this.#figure("speed", text("speed", last("n")), `pump on below ${number("speed", switchOnRadPerS)}, off above ${text("speed", switchOffRadPerS)}`);
+    this.#figure("carries", state === null ? "–" : carriers[state], state === null ? "" : `${states[state]}: ${reasons[last("reason")]}`);
+    this.#figure("drive", drive === null ? "–" : permissions[drive],
+      drive === null ? "" : drive === 1 ? `at most ${text("torque", last("limit"))}` : drive === 2 ? "the motor may give no torque" : "the motor may give torque", drive > 0);
     const active = [
-      ...this.#active(codes, this.#live.last("codes")).map((code) => `${code.number} ${code.title}`),
-      ...this.#active(rigFaults, this.#live.last("rig")).map((fault) => `Rig: ${fault.text}`),
+      ...activeIn(codes, last("codes")).map((code) => `${code.number} ${code.title}`),
+      ...activeIn(rigFaults, last("rig")).map((fault) => `Rig: ${fault.text}`),
     ];
     const now = active.join("\n");
     if (this.codes.dataset.now !== now) {
@@ -247,32 +307,29 @@ class Now {
     }
   }
 
-  #readCursor() {
-    const columns = this.#frozen ?? this.#live.columns;
-    if (this.#cursorS === null || !columns.t?.length) {
-      this.cursor.textContent = "";
-      return;
-    }
-    let i = columns.t.findIndex((t) => t >= this.#cursorS);
-    if (i < 0) i = columns.t.length - 1;
-    const { states, reasons, permissions } = this.#facts;
-    this.cursor.textContent = [
-      `${columns.t[i].toFixed(3)} s`,
-      text("pressure", columns.p[i]),
-      text("speed", columns.n[i]),
-      `pump ${states[columns.state[i]]} (${reasons[columns.reason[i]]})`,
-      `main coil ${columns.main[i] ? "energised" : "off"}`,
-      `contact ${columns.mainV[i] === null ? "–" : columns.mainV[i].toFixed(1)} V`,
-      `drive ${permissions[columns.drive[i]]}`,
-      `late ${(columns.late[i] * 1e3).toFixed(2)} ms`,
-    ].join("  ·  ");
+  #figure(key, value, note, alarm = false) {
+    const figure = this.figure[key];
+    this.#tell(figure.value, value);
+    this.#tell(figure.note, note);
+    figure.cell.classList.toggle("alarm", alarm);
   }
 
   close() {
     removeEventListener("resize", this.resize);
     cancelAnimationFrame(this.#frame);
     this.#live.close();
-    for (const chart of this.#charts) chart.destroy();
-    document.getElementById("connection").textContent = "";
+    this.#strips.destroy();
+    say("live", "");
   }
+}
+
+function span(quantity, values, first, end) {
+  let least = Infinity;
+  let most = -Infinity;
+  for (let i = first; i < end; i++) {
+    if (values[i] === null) continue;
+    least = Math.min(least, values[i]);
+    most = Math.max(most, values[i]);
+  }
+  return least > most ? "not known" : `${number(quantity, least)} to ${text(quantity, most)}`;
 }

@@ -56,6 +56,10 @@ class PageBrowserTest {
                 "holdPa", calibration.get(Key.HOLD_PRESSURE),
                 "switchOnRadPerS", calibration.get(Key.SWITCH_ON_SPEED),
                 "switchOffRadPerS", calibration.get(Key.SWITCH_OFF_SPEED)));
+        facts.put("normallyClosed", true);
+        facts.put("standbyFitted", true);
+        facts.put("contactClosedFraction", 0.6);
+        facts.put("nominalBusV", 13);
         facts.put("states", List.of("off", "prime", "electric", "overlap", "internal", "help"));
         facts.put("carriers", List.of("nothing", "electric", "electric", "both", "internal pump", "both"));
         facts.put("reasons", List.of("", "", "", "", "", "", "", "", "", "", "", "", "", "", ""));
