@@ -93,7 +93,7 @@ public final class DriveCsv {
         return range.name().substring(0, 1);
     }
 
-    private static String word(Gear gear) {
+    static String word(Gear gear) {
         return switch (gear) {
             case NEUTRAL -> "N";
             case FIRST -> "1";

@@ -48,6 +48,12 @@ public final class LogDrive implements Drive {
         return new LogDrive(file, LogMappingReader.read(mappingFile), true, build.car(), build.gears());
     }
 
+    /** A log with a mapping that is not in a file yet. */
+    static LogDrive of(Path file, LogMapping mapping, Build build) {
+        requireFile(file);
+        return new LogDrive(file, mapping, true, build.car(), build.gears());
+    }
+
     static LogDrive of(Path file, CarSpec car, GearsSpec gears) {
         requireFile(file);
         Path beside = LogMappingReader.besideLog(file);

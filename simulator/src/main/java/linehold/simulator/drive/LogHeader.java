@@ -78,8 +78,20 @@ record LogHeader(
 
     private static LogHeader headerIn(
             CsvRecord csvRecord, Path file, LogMapping mapping, boolean allColumns, char separator) {
-        List<String> names =
-                csvRecord.getFields().stream().map(LogHeader::plain).toList();
+        LogHeader header = of(file, mapping, csvRecord.getStartingLineNumber(), csvRecord.getFields(), separator);
+        boolean complete = allColumns
+                ? header.fields.size() == mapping.columns().size()
+                : header.has(LogField.TIME) && (header.has(LogField.MOTOR_SPEED) || header.has(LogField.ROAD_SPEED));
+        return complete ? header : null;
+    }
+
+    /** The line that was found to name the columns, whatever of the mapping it has. */
+    static LogHeader at(Path file, LogMapping mapping, LogHead head) {
+        return of(file, mapping, head.line(), head.columns(), head.separator());
+    }
+
+    private static LogHeader of(Path file, LogMapping mapping, long line, List<String> cells, char separator) {
+        List<String> names = cells.stream().map(LogHeader::plain).toList();
         int[] fieldOfColumn = new int[names.size()];
         Arrays.fill(fieldOfColumn, -1);
         List<LogField> fields = new ArrayList<>();
@@ -90,24 +102,16 @@ record LogHeader(
                 continue;
             }
             if (column != names.lastIndexOf(name)) {
-                throw new InputException(file.getFileName() + ", line " + csvRecord.getStartingLineNumber()
-                        + ": two columns are named \"" + entry.getValue().header() + "\", expected one");
+                throw new InputException(file.getFileName() + ", line " + line + ": two columns are named \""
+                        + entry.getValue().header() + "\", expected one");
             }
             fieldOfColumn[column] = entry.getKey().ordinal();
             fields.add(entry.getKey());
         }
-        boolean complete = allColumns
-                ? fields.size() == mapping.columns().size()
-                : fields.contains(LogField.TIME)
-                        && (fields.contains(LogField.MOTOR_SPEED) || fields.contains(LogField.ROAD_SPEED));
-        if (!complete) {
-            return null;
-        }
         char decimal = mapping.decimal() == LogMapping.FIND ? '.' : mapping.decimal();
         // With semicolons between the cells a comma can only be a decimal mark.
         char other = mapping.decimal() == LogMapping.FIND && separator == ';' ? ',' : decimal;
-        return new LogHeader(
-                csvRecord.getStartingLineNumber(), separator, decimal, other, fieldOfColumn, List.copyOf(fields));
+        return new LogHeader(line, separator, decimal, other, fieldOfColumn, List.copyOf(fields));
     }
 
     private static String plain(String name) {

@@ -65,6 +65,19 @@ final class LogMappingReader {
 
     static LogMapping parse(String fileName, String text) {
         LogMappingReader reader = new LogMappingReader(fileName);
+        reader.readText(text);
+        reader.requireTimeAndSpeed();
+        return reader.result();
+    }
+
+    /** The same for a mapping that is still being made: time and speed may not be there yet. */
+    static LogMapping parsePart(String fileName, String text) {
+        LogMappingReader reader = new LogMappingReader(fileName);
+        reader.readText(text);
+        return reader.result();
+    }
+
+    private void readText(String text) {
         Optional<Node> root;
         try {
             LoadSettings settings = LoadSettings.builder()
@@ -78,9 +91,8 @@ final class LogMappingReader {
         } catch (YamlEngineException e) {
             throw new InputException(fileName + ": not valid YAML: " + e.getMessage(), e);
         }
-        reader.readRoot(root.orElseThrow(
+        readRoot(root.orElseThrow(
                 () -> new InputException(fileName + ": is empty, expected columns with time and a speed")));
-        return reader.result();
     }
 
     private void readRoot(Node root) {
@@ -100,13 +112,16 @@ final class LogMappingReader {
         }
     }
 
-    private LogMapping result() {
+    private void requireTimeAndSpeed() {
         if (!columns.containsKey(LogField.TIME)) {
             throw new InputException(fileName + ": columns has no time, expected time and motor-speed or road-speed");
         }
         if (!columns.containsKey(LogField.MOTOR_SPEED) && !columns.containsKey(LogField.ROAD_SPEED)) {
             throw new InputException(fileName + ": columns has no speed, expected motor-speed or road-speed");
         }
+    }
+
+    private LogMapping result() {
         if (separator != LogMapping.FIND && separator == decimal) {
             throw new InputException(
                     fileName + ": separator and decimal are both \"" + separator + "\", expected two different marks");
