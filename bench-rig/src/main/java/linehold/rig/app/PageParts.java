@@ -4,15 +4,20 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import linehold.rig.adapter.system.RealTime;
 import linehold.rig.adapter.web.DriveRoutes;
 import linehold.rig.adapter.web.FaultRoutes;
 import linehold.rig.adapter.web.LiveFaultRoutes;
 import linehold.rig.adapter.web.PageServer;
 import linehold.rig.adapter.web.WindowRoutes;
 import linehold.rig.paper.DriveBook;
+import linehold.rig.paper.FaultTable;
+import linehold.rig.paper.WindowDesk;
+import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.fault.LiveFaults;
+import linehold.simulator.run.Parallel;
 
 /** What the page is made of, beside the live view that the server itself has. */
 final class PageParts {
@@ -20,17 +25,28 @@ final class PageParts {
 
     /** What needs no rig. @param buildName as the build was loaded, to save others like it */
     static List<PageServer.Routes> paper(Build build, String buildName) {
-        String source = new String(BuildFile.bytesNamed(buildName), StandardCharsets.UTF_8);
-        return List.of(
-                new DriveRoutes(new DriveBook(build)),
-                new WindowRoutes(build, source, Path.of("out")),
-                new FaultRoutes(build));
+        return paper(build, buildName, () -> {});
     }
 
     /** The same beside a rig. @param faults what can be put into its car; null on a board */
     static List<PageServer.Routes> rig(Build build, String buildName, LiveFaults faults) {
-        List<PageServer.Routes> parts = new ArrayList<>(paper(build, buildName));
+        // One core and every moment in which a tick is due belong to the rig.
+        Parallel.keepFree(1);
+        List<PageServer.Routes> parts = new ArrayList<>(paper(build, buildName, RealTime::modest));
         parts.add(new LiveFaultRoutes(faults));
         return parts;
+    }
+
+    /** @param first what the threads do first on which a person waits; all others are modest */
+    private static List<PageServer.Routes> paper(Build build, String buildName, Runnable first) {
+        String source = new String(BuildFile.bytesNamed(buildName), StandardCharsets.UTF_8);
+        WindowDesk desk =
+                new WindowDesk(build, new Worker("window", RealTime::modest), new Worker("window-verdict", first));
+        FaultTable table =
+                new FaultTable(build, new Worker("fault-campaign", RealTime::modest), new Worker("fault-run", first));
+        return List.of(
+                new DriveRoutes(new DriveBook(build, new Worker("verdicts", RealTime::modest))),
+                new WindowRoutes(desk, source, Path.of("out")),
+                new FaultRoutes(table));
     }
 }

@@ -6,8 +6,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.InputException;
 import linehold.simulator.drive.BuiltInDrives;
@@ -31,11 +29,7 @@ public final class DriveBook implements AutoCloseable {
             return size() > KEPT_TRACES;
         }
     };
-    private final ExecutorService worker = Executors.newSingleThreadExecutor(task -> {
-        Thread thread = new Thread(task, "verdicts");
-        thread.setDaemon(true);
-        return thread;
-    });
+    private final Worker worker;
 
     /**
      * One oil temperature of a drive.
@@ -60,7 +54,13 @@ public final class DriveBook implements AutoCloseable {
     private record Run(Drive drive, double oilC) {}
 
     public DriveBook(Build build) {
+        this(build, new Worker("verdicts"));
+    }
+
+    /** @param worker proves, in the background */
+    public DriveBook(Build build, Worker worker) {
         this.build = build;
+        this.worker = worker;
         prover = new Prover(build, SEED);
         BuiltInDrives.all(build).forEach(drive -> proofs.put(drive.name(), proof(drive)));
     }
@@ -109,7 +109,7 @@ public final class DriveBook implements AutoCloseable {
     public synchronized List<Entry> entries() {
         List<Entry> entries = new ArrayList<>();
         proofs.forEach((name, proof) -> {
-            if (!worker.isShutdown() && begun.add(proof)) {
+            if (begun.add(proof)) {
                 worker.execute(proof);
             }
             entries.add(new Entry(
@@ -122,7 +122,7 @@ public final class DriveBook implements AutoCloseable {
     @Override
     public synchronized void close() {
         proofs.values().forEach(Proof::stop);
-        worker.shutdownNow();
+        worker.close();
     }
 
     /** @throws InputException where there is no such drive, or the build is not proved at this oil temperature */

@@ -15,7 +15,7 @@ import linehold.simulator.faults.FaultRun;
 import linehold.simulator.faults.Phase;
 
 /** The fault campaign of one build, made when it is first asked for and then kept; and any single run of it again. */
-public final class FaultTable {
+public final class FaultTable implements AutoCloseable {
     /** That of the command. */
     private static final long SEED = 1;
 
@@ -24,7 +24,9 @@ public final class FaultTable {
     private final List<Phase> phases;
     private final Map<UnitSystem, FaultCampaign> campaigns = new EnumMap<>(UnitSystem.class);
     private final AtomicLong done = new AtomicLong();
-    private Thread worker;
+    private final Worker background;
+    private final Worker runner;
+    private boolean running;
     private Campaign campaign;
     private String problem;
 
@@ -44,28 +46,32 @@ public final class FaultTable {
      */
     public record Story(FaultRun run, FaultTrace trace) {}
 
-    public FaultTable(Build build) {
-        this(build, List.of(FaultKind.values()), List.of(Phase.values()));
+    /**
+     * @param background makes the campaign
+     * @param runner makes single runs while a person waits
+     */
+    public FaultTable(Build build, Worker background, Worker runner) {
+        this(build, background, runner, List.of(FaultKind.values()), List.of(Phase.values()));
     }
 
     /** A part of it. */
-    public FaultTable(Build build, List<FaultKind> kinds, List<Phase> phases) {
+    public FaultTable(Build build, Worker background, Worker runner, List<FaultKind> kinds, List<Phase> phases) {
         this.build = build;
+        this.background = background;
+        this.runner = runner;
         this.kinds = kinds;
         this.phases = phases;
     }
 
     /** Begins the campaign, unless it is under way or done. */
     public synchronized void start() {
-        if (campaign != null || worker != null) {
+        if (campaign != null || running) {
             return;
         }
         problem = null;
         done.set(0);
-        worker = new Thread(this::work, "fault-campaign");
-        worker.setDaemon(true);
-        worker.setPriority(Thread.MIN_PRIORITY);
-        worker.start();
+        running = true;
+        background.execute(this::work);
     }
 
     private void work() {
@@ -81,12 +87,12 @@ public final class FaultTable {
         synchronized (this) {
             campaign = result;
             problem = failure;
-            worker = null;
+            running = false;
         }
     }
 
     public synchronized Progress progress() {
-        String state = campaign != null ? "done" : worker != null ? "running" : problem != null ? "failed" : "idle";
+        String state = campaign != null ? "done" : running ? "running" : problem != null ? "failed" : "idle";
         return new Progress(state, done.get(), campaigns(build.units()).steps(), problem);
     }
 
@@ -98,13 +104,16 @@ public final class FaultTable {
     /**
      * Makes one run again.
      *
+     * @param asker whose earlier run this one takes the place of; null where none is given up
      * @param fault as the command names it
      * @param phase likewise
      * @param oilC a corner of the build, °C
      * @param units of the sentences
      * @throws InputException where the campaign has no such run
+     * @throws Worker.BusyException as {@link Worker#answer}
+     * @throws java.util.concurrent.CancellationException likewise
      */
-    public Story story(String fault, String phase, double oilC, UnitSystem units) {
+    public Story story(String asker, String fault, String phase, double oilC, UnitSystem units) {
         FaultCampaign faults = campaigns(units);
         FaultKind kind = Claims.kind(fault, "fault: ");
         Phase when = Claims.phase(phase, "phase: ");
@@ -114,14 +123,22 @@ public final class FaultTable {
         if (!faults.cornersC().contains(oilC)) {
             throw new InputException("oil: found " + oilC + " °C, expected one of " + faults.cornersC() + " °C");
         }
-        FaultTrace.Recorder recorder = new FaultTrace.Recorder();
-        FaultRun run = faults.run(kind, when, oilC, recorder);
-        return new Story(run, recorder.trace());
+        return runner.answer(asker, () -> {
+            FaultTrace.Recorder recorder = new FaultTrace.Recorder();
+            FaultRun run = faults.run(kind, when, oilC, recorder);
+            return new Story(run, recorder.trace());
+        });
     }
 
     /** Made when first needed: a page whose build has a fault in its claims still opens. */
     private synchronized FaultCampaign campaigns(UnitSystem units) {
         return campaigns.computeIfAbsent(
                 units, system -> new FaultCampaign(build.withUnits(system), SEED, kinds, phases));
+    }
+
+    @Override
+    public void close() {
+        background.close();
+        runner.close();
     }
 }

@@ -60,7 +60,7 @@ public record SavedWindow(Path file, Path proof, String sha256, long calibration
                     file + ": found a calibration other than the one that was proved, expected the same;"
                             + " type the values into the build file by hand");
         }
-        Verdict runs = desk.verdict(tried, saved.units());
+        Verdict runs = desk.verdict(null, tried, saved.units());
         Verdict verdict = new Verdict(saved, runs.runs(), runs.weakest());
         WholeFile.makeFolder(folder);
         create(file, bytes);

@@ -20,7 +20,7 @@ class FaultTableTest {
     private final Build build = BuildFile.loadNamed("demonstration");
 
     private FaultTable finished() throws InterruptedException {
-        FaultTable table = new FaultTable(build, KINDS, PHASES);
+        FaultTable table = new FaultTable(build, new Worker("campaign"), new Worker("run"), KINDS, PHASES);
         assertThat(table.progress().state()).isEqualTo("idle");
         assertThat(table.runs()).isEmpty();
         table.start();

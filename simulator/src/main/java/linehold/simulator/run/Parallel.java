@@ -10,7 +10,14 @@ import java.util.concurrent.Future;
 
 /** Runs independent tasks on all cores. Results come back in the order of the tasks, whatever the number of cores. */
 public final class Parallel {
+    private static volatile int kept;
+
     private Parallel() {}
+
+    /** From now on this many cores, but never all, are left to other work of this program, such as a control loop. */
+    public static void keepFree(int cores) {
+        kept = cores;
+    }
 
     /**
      * @param done called after each task, from any thread
@@ -18,7 +25,7 @@ public final class Parallel {
      */
     public static <T> List<T> all(List<? extends Callable<T>> tasks, Runnable done) {
         ExecutorService pool = Executors.newFixedThreadPool(
-                Math.max(1, Math.min(tasks.size(), Runtime.getRuntime().availableProcessors())), task -> {
+                Math.max(1, Math.min(tasks.size(), Runtime.getRuntime().availableProcessors() - kept)), task -> {
                     Thread thread = new Thread(task, "run");
                     // An interrupted command must not wait for what is still running.
                     thread.setDaemon(true);

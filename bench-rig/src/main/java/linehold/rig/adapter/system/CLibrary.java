@@ -20,4 +20,7 @@ interface CLibrary extends Library {
 
     /** @param process 0 is the calling thread */
     int sched_setscheduler(int process, int policy, int[] priority) throws LastErrorException;
+
+    /** @param which 0: a process, which on Linux is a thread; @param who 0 is the calling one */
+    int setpriority(int which, int who, int niceness) throws LastErrorException;
 }

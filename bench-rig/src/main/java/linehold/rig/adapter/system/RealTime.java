@@ -11,6 +11,7 @@ public final class RealTime {
     private static final int ALL_PAGES_ONCE_USED = 1 | 2 | 4;
 
     private static final int FIRST_IN_FIRST_OUT = 1;
+    private static final int LEAST_URGENT = 19;
 
     private RealTime() {}
 
@@ -34,6 +35,18 @@ public final class RealTime {
             return CLibrary.C.sched_setscheduler(0, FIRST_IN_FIRST_OUT, new int[] {priority}) == 0;
         } catch (LastErrorException | LinkageError e) {
             return false;
+        }
+    }
+
+    /**
+     * Puts the calling thread, and those that it will start, behind every other (niceness 19), which needs no permission.
+     * Where that is not possible nothing changes. A thread's priority in Java has no effect on Linux.
+     */
+    public static void modest() {
+        try {
+            CLibrary.C.setpriority(0, 0, LEAST_URGENT);
+        } catch (LastErrorException | LinkageError e) {
+            // It works as fast as the others then.
         }
     }
 }

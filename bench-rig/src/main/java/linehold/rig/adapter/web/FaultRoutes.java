@@ -5,10 +5,8 @@ import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import java.util.Arrays;
 import java.util.List;
-import java.util.concurrent.Semaphore;
 import linehold.rig.paper.FaultTable;
 import linehold.rig.paper.FaultTrace;
-import linehold.simulator.build.Build;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.faults.FaultRun;
@@ -18,14 +16,8 @@ import tools.jackson.core.JacksonException;
 /** The table of the fault campaign, and one run of it in charts. */
 public final class FaultRoutes implements PageServer.Routes {
     private final FaultTable table;
-    /** One run is made at a time, so that no number of requests takes all of the machine. */
-    private final Semaphore running = new Semaphore(1);
 
-    public FaultRoutes(Build build) {
-        this(new FaultTable(build));
-    }
-
-    FaultRoutes(FaultTable table) {
+    public FaultRoutes(FaultTable table) {
         this.table = table;
     }
 
@@ -107,25 +99,21 @@ public final class FaultRoutes implements PageServer.Routes {
         if (wanted.fault == null || wanted.phase == null) {
             throw new InputException("run: expected a fault, a phase and an oil temperature");
         }
-        if (!running.tryAcquire()) {
-            request.status(429);
-            PageServer.json(request, new PageServer.Problem("another run is being made; ask again in a second"));
-            return;
-        }
-        try {
-            UnitSystem units = "us".equals(wanted.units) ? UnitSystem.US : UnitSystem.METRIC;
-            FaultTable.Story story = table.story(wanted.fault, wanted.phase, wanted.oilC, units);
-            PageServer.json(
-                    request,
-                    new Story(
-                            Row.of(story.run()),
-                            story.run().effect(),
-                            story.run().reaction(),
-                            FaultTrace.engagements(),
-                            story.trace()));
-        } finally {
-            running.release();
-        }
+        UnitSystem units = "us".equals(wanted.units) ? UnitSystem.US : UnitSystem.METRIC;
+        FaultTable.Story story = table.story(PageServer.asker(request), wanted.fault, wanted.phase, wanted.oilC, units);
+        PageServer.json(
+                request,
+                new Story(
+                        Row.of(story.run()),
+                        story.run().effect(),
+                        story.run().reaction(),
+                        FaultTrace.engagements(),
+                        story.trace()));
+    }
+
+    @Override
+    public void close() {
+        table.close();
     }
 
     static <T> T body(Context request, Class<T> type) {

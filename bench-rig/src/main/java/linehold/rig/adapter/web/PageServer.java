@@ -5,7 +5,9 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import linehold.rig.loop.TickRing;
+import linehold.rig.paper.Worker;
 import linehold.simulator.build.InputException;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import tools.jackson.databind.json.JsonMapper;
@@ -71,6 +73,14 @@ public final class PageServer implements AutoCloseable {
                 request.status(422);
                 json(request, new Problem(bad.getMessage()));
             });
+            config.routes.exception(Worker.BusyException.class, (busy, request) -> {
+                request.status(429);
+                json(request, new Problem(busy.getMessage()));
+            });
+            config.routes.exception(CancellationException.class, (past, request) -> {
+                request.status(409);
+                json(request, new Problem("something newer was asked for instead"));
+            });
         });
     }
 
@@ -80,6 +90,11 @@ public final class PageServer implements AutoCloseable {
     /** Answers with a value as JSON. */
     public static void json(Context request, Object value) {
         request.contentType("application/json").result(JSON.writeValueAsBytes(value));
+    }
+
+    /** Which open page asks, by its own word: what it asks later takes the place of what it asked before; null if unsaid. */
+    static String asker(Context request) {
+        return request.header("Page-Id");
     }
 
     private void addLive(JavalinConfig config, Gate gate) {

@@ -14,7 +14,7 @@ import linehold.rig.paper.SavedWindow;
 import linehold.rig.paper.TriedWindow;
 import linehold.rig.paper.WindowDesk;
 import linehold.rig.paper.WindowSaver;
-import linehold.simulator.build.Build;
+import linehold.rig.paper.WindowSearch;
 import linehold.simulator.build.Display;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.report.VerdictJson;
@@ -33,8 +33,8 @@ public final class WindowRoutes implements PageServer.Routes {
      * @param source the build file's text
      * @param folder where what is saved goes
      */
-    public WindowRoutes(Build build, String source, Path folder) {
-        desk = new WindowDesk(build);
+    public WindowRoutes(WindowDesk desk, String source, Path folder) {
+        this.desk = desk;
         saver = new WindowSaver(desk, source, folder);
     }
 
@@ -44,10 +44,11 @@ public final class WindowRoutes implements PageServer.Routes {
         config.routes.get("/api/window/handles", this::handles);
         config.routes.post("/api/window/verdict", this::verdict);
         config.routes.post("/api/window/save", this::save);
-        config.routes.exception(WindowDesk.BusyException.class, (busy, request) -> {
-            request.status(429);
-            PageServer.json(request, new PageServer.Problem(busy.getMessage()));
-        });
+    }
+
+    @Override
+    public void close() {
+        desk.close();
     }
 
     /** What a handle may do, SI. */
@@ -68,30 +69,38 @@ public final class WindowRoutes implements PageServer.Routes {
         PageServer.json(request, handles);
     }
 
+    /** The map as soon as it is there, and the words beside it as soon as they are there in the units asked for. */
     private void window(Context request) {
-        Window window = desk.window();
+        UnitSystem units = units(request);
+        WindowSearch asked = desk.search(units);
         Map<String, Object> answer = new LinkedHashMap<>();
-        answer.put("ready", window != null);
-        if (window == null) {
-            answer.put("problem", desk.trouble());
-            answer.put("state", desk.state());
-        } else {
-            Display display = new Display(units(request));
-            List<String> words = new ArrayList<>();
-            if (window.pair() != null) {
-                words.add(WindowSentences.pair(window, display));
-            }
-            window.proofs().forEach(proof -> words.add(WindowSentences.proof(window, proof)));
-            words.addAll(WindowSentences.notes(window, display));
-            answer.put("words", words);
+        answer.put("ready", asked.window() != null);
+        answer.put("problem", asked.trouble());
+        answer.put("state", asked.state());
+        Window window = asked.window() != null ? asked.window() : desk.anyWindow();
+        if (window != null) {
             answer.put("window", PageServer.JSON.readTree(WindowJson.toBytes(window)));
             answer.put("rule_rad_per_s", Window.RULE_RAD_PER_S);
+        }
+        if (asked.window() != null) {
+            answer.put("words", words(window, new Display(units)));
         }
         PageServer.json(request, answer);
     }
 
+    private static List<String> words(Window window, Display display) {
+        List<String> words = new ArrayList<>();
+        if (window.pair() != null) {
+            words.add(WindowSentences.pair(window, display));
+        }
+        window.proofs().forEach(proof -> words.add(WindowSentences.proof(window, proof)));
+        words.addAll(WindowSentences.notes(window, display));
+        return words;
+    }
+
     private void verdict(Context request) {
-        byte[] verdict = VerdictJson.toBytes(desk.verdict(tried(body(request)), units(request)));
+        byte[] verdict =
+                VerdictJson.toBytes(desk.verdict(PageServer.asker(request), tried(body(request)), units(request)));
         request.contentType("application/json").result(verdict);
     }
 

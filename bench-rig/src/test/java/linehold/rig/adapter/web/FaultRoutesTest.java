@@ -21,6 +21,8 @@ import linehold.rig.loop.ControlLoop;
 import linehold.rig.loop.RigFaults;
 import linehold.rig.loop.SteppedClock;
 import linehold.rig.loop.TickRing;
+import linehold.rig.paper.FaultTable;
+import linehold.rig.paper.Worker;
 import linehold.rig.port.Watchdog;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
@@ -41,6 +43,10 @@ class FaultRoutesTest {
     private void serve(PageServer.Routes... parts) {
         server = new PageServer(PageSettings.loopback(0), Map.of(), null, List.of(parts));
         server.start();
+    }
+
+    private FaultTable table() {
+        return new FaultTable(build, new Worker("campaign"), new Worker("run"));
     }
 
     @AfterEach
@@ -81,7 +87,7 @@ class FaultRoutesTest {
         FaultCampaign campaign = new FaultCampaign(build, 1, List.of(FaultKind.HOSE_LEAK), List.of(Phase.CREEPING));
         double hotC = campaign.cornersC().get(1);
         FaultRun expected = campaign.run(FaultKind.HOSE_LEAK, Phase.CREEPING, hotC, moment -> true);
-        serve(new FaultRoutes(build));
+        serve(new FaultRoutes(table()));
 
         HttpResponse<String> answer =
                 post("/api/faults/run", Map.of("fault", "hose-leak", "phase", "creeping", "oilC", hotC));
@@ -114,7 +120,7 @@ class FaultRoutesTest {
 
     @Test
     void shouldRefuseRunsThatTheCampaignHasNot() {
-        serve(new FaultRoutes(build));
+        serve(new FaultRoutes(table()));
         assertThat(post("/api/faults/run", Map.of("fault", "tyre-flat", "phase", "creeping", "oilC", 90))
                         .statusCode())
                 .isEqualTo(422);
@@ -135,7 +141,7 @@ class FaultRoutesTest {
         List<Boolean> seen = new ArrayList<>();
         int[] status = new int[2];
         try (SimulatedRig car = new SimulatedRig(build, Drives.resolve("stop-and-go", build), 60, 1, List.of())) {
-            serve(new FaultRoutes(build), new LiveFaultRoutes(car.liveFaults()));
+            serve(new FaultRoutes(table()), new LiveFaultRoutes(car.liveFaults()));
             ControlLoop loop = new ControlLoop(
                     car,
                     (nowNs, in, out) -> {
@@ -181,7 +187,7 @@ class FaultRoutesTest {
 
     @Test
     void shouldRefuseFaultsAndRunsBesideABoard() {
-        serve(new FaultRoutes(build), new LiveFaultRoutes(null));
+        serve(new FaultRoutes(table()), new LiveFaultRoutes(null));
         HttpResponse<String> answer = post("/api/live-faults", Map.of("fault", "sender-open", "present", true));
         assertThat(answer.statusCode()).isEqualTo(409);
         assertThat(tree(answer).get("problem").asString()).contains("this rig drives a board");
@@ -194,7 +200,7 @@ class FaultRoutesTest {
 
     @Test
     void shouldHaveNoLiveFaultsWithoutARig() {
-        serve(new FaultRoutes(build));
+        serve(new FaultRoutes(table()));
         assertThat(wish("sender-open", true)).isEqualTo(404);
     }
 

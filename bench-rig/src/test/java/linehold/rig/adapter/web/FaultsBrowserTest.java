@@ -15,6 +15,7 @@ import linehold.controller.DrivePermission;
 import linehold.controller.calibration.Key;
 import linehold.controller.switching.PumpState;
 import linehold.rig.paper.FaultTable;
+import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.fault.FaultKind;
@@ -45,7 +46,11 @@ class FaultsBrowserTest {
     void start() {
         Chromium.assumeInstalled();
         FaultTable table = new FaultTable(
-                build, List.of(FaultKind.HOSE_LEAK, FaultKind.MAIN_RELAY_STUCK_OPEN), List.of(Phase.CREEPING));
+                build,
+                new Worker("campaign"),
+                new Worker("run"),
+                List.of(FaultKind.HOSE_LEAK, FaultKind.MAIN_RELAY_STUCK_OPEN),
+                List.of(Phase.CREEPING));
         server = new PageServer(
                 PageSettings.loopback(0), facts(), null, List.of(new FaultRoutes(table), new LiveFaultRoutes(live)));
         server.start();

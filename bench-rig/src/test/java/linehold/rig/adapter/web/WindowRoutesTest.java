@@ -14,6 +14,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import linehold.controller.calibration.Key;
+import linehold.rig.paper.WindowDesk;
+import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.cli.ProveCommand;
@@ -37,9 +39,10 @@ class WindowRoutesTest {
     @BeforeEach
     void start() {
         Build build = BuildFile.loadNamed("demonstration");
+        WindowDesk desk = new WindowDesk(build, new Worker("window"), new Worker("window-verdict"));
         String source = new String(BuildFile.bytesNamed("demonstration"), StandardCharsets.UTF_8);
         server = new PageServer(
-                PageSettings.loopback(0), Map.of(), null, List.of(new WindowRoutes(build, source, folder)));
+                PageSettings.loopback(0), Map.of(), null, List.of(new WindowRoutes(desk, source, folder)));
         server.start();
     }
 
