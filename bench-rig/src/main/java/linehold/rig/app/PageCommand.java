@@ -1,5 +1,6 @@
 package linehold.rig.app;
 
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import linehold.rig.adapter.web.PageServer;
@@ -28,11 +29,18 @@ public final class PageCommand implements Callable<Integer> {
             description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
     private String buildName;
 
+    @Option(
+            names = "--recordings",
+            paramLabel = "FOLDER",
+            defaultValue = RecordingsCommand.DEFAULT_FOLDER,
+            description = "Recordings of rigs that can be taken as drives (default: ${DEFAULT-VALUE}).")
+    private Path recordings;
+
     @Override
     public Integer call() throws InterruptedException {
         Build build = BuildFile.loadNamed(buildName);
-        try (PageServer server =
-                new PageServer(page.settings(), PageFacts.of(build, null), null, PageParts.paper(build, buildName))) {
+        try (PageServer server = new PageServer(
+                page.settings(), PageFacts.of(build, null), null, PageParts.paper(build, buildName, recordings))) {
             server.start();
             System.out.println("page: " + server.address());
             Runtime.getRuntime().addShutdownHook(new Thread(server::close, "stop"));

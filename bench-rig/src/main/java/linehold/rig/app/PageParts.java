@@ -8,10 +8,12 @@ import linehold.rig.adapter.system.RealTime;
 import linehold.rig.adapter.web.DriveRoutes;
 import linehold.rig.adapter.web.FaultRoutes;
 import linehold.rig.adapter.web.LiveFaultRoutes;
+import linehold.rig.adapter.web.LogRoutes;
 import linehold.rig.adapter.web.PageServer;
 import linehold.rig.adapter.web.WindowRoutes;
 import linehold.rig.paper.DriveBook;
 import linehold.rig.paper.FaultTable;
+import linehold.rig.paper.OwnLogs;
 import linehold.rig.paper.WindowDesk;
 import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
@@ -21,32 +23,37 @@ import linehold.simulator.run.Parallel;
 
 /** What the page is made of, beside the live view that the server itself has. */
 final class PageParts {
+    /** Where what people save and give goes. */
+    private static final Path OUT = Path.of("out");
+
     private PageParts() {}
 
-    /** What needs no rig. @param buildName as the build was loaded, to save others like it */
-    static List<PageServer.Routes> paper(Build build, String buildName) {
-        return paper(build, buildName, () -> {});
+    /** What needs no rig. @param buildName as the build was loaded, to save others like it; @param recordings of rigs */
+    static List<PageServer.Routes> paper(Build build, String buildName, Path recordings) {
+        return paper(build, buildName, recordings, () -> {});
     }
 
     /** The same beside a rig. @param faults what can be put into its car; null on a board */
-    static List<PageServer.Routes> rig(Build build, String buildName, LiveFaults faults) {
+    static List<PageServer.Routes> rig(Build build, String buildName, Path recordings, LiveFaults faults) {
         // One core and every moment in which a tick is due belong to the rig.
         Parallel.keepFree(1);
-        List<PageServer.Routes> parts = new ArrayList<>(paper(build, buildName, RealTime::modest));
+        List<PageServer.Routes> parts = new ArrayList<>(paper(build, buildName, recordings, RealTime::modest));
         parts.add(new LiveFaultRoutes(faults));
         return parts;
     }
 
     /** @param first what the threads do first on which a person waits; all others are modest */
-    private static List<PageServer.Routes> paper(Build build, String buildName, Runnable first) {
+    private static List<PageServer.Routes> paper(Build build, String buildName, Path recordings, Runnable first) {
         String source = new String(BuildFile.bytesNamed(buildName), StandardCharsets.UTF_8);
         WindowDesk desk =
                 new WindowDesk(build, new Worker("window", RealTime::modest), new Worker("window-verdict", first));
         FaultTable table =
                 new FaultTable(build, new Worker("fault-campaign", RealTime::modest), new Worker("fault-run", first));
+        DriveBook book = new DriveBook(build, new Worker("verdicts", RealTime::modest));
         return List.of(
-                new DriveRoutes(new DriveBook(build, new Worker("verdicts", RealTime::modest))),
-                new WindowRoutes(desk, source, Path.of("out")),
+                new DriveRoutes(book),
+                new LogRoutes(new OwnLogs(book, OUT.resolve("logs"), new RigRecordings(recordings))),
+                new WindowRoutes(desk, source, OUT),
                 new FaultRoutes(table));
     }
 }

@@ -50,6 +50,15 @@ public final class RecordingsCommand implements Runnable {
         throw new ParameterException(spec.commandLine(), "recordings: name one of list, export, replay, prune");
     }
 
+    /** How a recording ended. */
+    static String word(RecordingSummary.End end) {
+        return switch (end) {
+            case RUNNING -> "running";
+            case IN_ORDER -> "in order";
+            case CUT -> "cut off";
+        };
+    }
+
     /** Where the recordings are. */
     static final class Folder {
         @Option(
@@ -112,14 +121,6 @@ public final class RecordingsCommand implements Runnable {
             Duration length = Duration.ofNanos(ns);
             return String.format(
                     Locale.ROOT, "%d:%02d:%02d", length.toHours(), length.toMinutesPart(), length.toSecondsPart());
-        }
-
-        private static String word(RecordingSummary.End end) {
-            return switch (end) {
-                case RUNNING -> "running";
-                case IN_ORDER -> "in order";
-                case CUT -> "cut off";
-            };
         }
 
         private static String states(Set<String> names) {

@@ -110,7 +110,7 @@ public final class RigCommand implements Callable<Integer> {
                 settings,
                 PageFacts.of(build, source()),
                 wiring.ring(),
-                PageParts.rig(build, options.buildName, wiring.liveFaults()));
+                PageParts.rig(build, options.buildName, recording.folder, wiring.liveFaults()));
         try {
             server.start();
             System.out.println("page: " + server.address());

@@ -53,6 +53,16 @@ public record LogPreview(
      */
     public record Row(long line, Map<String, Double> numbers, Map<String, String> words, String bad, String badText) {}
 
+    /** Where the mapping of a log lies. */
+    public static Path mappingBeside(Path log) {
+        return LogMappingReader.besideLog(log);
+    }
+
+    /** @throws InputException where there is nothing in it that could be mapped */
+    public static void requireTable(Path log) {
+        LogHead.of(log, LogMapping.FIND, null);
+    }
+
     /**
      * The picks that lie beside a log, or where there are none that can be read, the obvious ones.
      *
