@@ -4,6 +4,7 @@ const RETRY_MS = 1000;
 /** Batches come every 40 ms: nothing for so long is worth a word, and later another try. */
 const SILENT_MS = 2000;
 const DEAD_MS = 8000;
+const GAP_S = 0.25;
 
 export class Live {
   columns = {};
@@ -53,7 +54,10 @@ export class Live {
     const times = this.columns.t;
     // Another rig has started behind the same address: its time begins anew.
     if (times?.length && batch.t[0] < times[times.length - 1]) this.columns = {};
+    const gapS = this.columns.t?.length ? batch.t[0] - this.columns.t[this.columns.t.length - 1] : 0;
     for (const [name, values] of Object.entries(batch)) {
+      // What was missed is not drawn over.
+      if (gapS > GAP_S) this.columns[name].push(name === "t" ? batch.t[0] - gapS / 2 : null);
       (this.columns[name] ??= []).push(...values);
     }
     const kept = this.columns.t;

@@ -7,7 +7,7 @@ export const activeIn = (list, bits) => (bits ? list.filter((one) => Math.floor(
 const volts = (value) => (value === null ? "–" : `${value.toFixed(1)} V`);
 
 /** The voltage behind a contact counts as the controller counts it, beside the supply or its usual value. */
-const closed = ({ contactClosedFraction, nominalBusV }, contactV, busV) => contactV > contactClosedFraction * (busV ?? nominalBusV);
+const closed = ({ contactClosedFraction, nominalBusV }, contactV, busV) => contactV !== null && contactV > contactClosedFraction * (busV ?? nominalBusV);
 
 export function lanesOf(columns, facts) {
   const { states, permissions, codes, standbyFitted } = facts;
@@ -34,6 +34,7 @@ export function momentOf(columns, i, facts) {
   const { states, reasons, permissions, codes, standbyFitted } = facts;
   const coil = (on) => (on ? "energised" : "off");
   const at = (name) => columns[name][i];
+  if (at("state") === null) return [["Time", `${at("t").toFixed(3)} s`], ["Ticks", "missed here"]];
   return [
     ["Time", `${at("t").toFixed(3)} s`],
     ["Line pressure", text("pressure", at("p"))],

@@ -10,6 +10,9 @@ import linehold.rig.loop.TickRow;
  * shaft speed, and so on. What is not known is null.
  */
 final class LiveBatch {
+    private static final long STEPS_PER_S = 10_000;
+    private static final int STEP_DIGITS = 4;
+
     private record Column(String name, int index, double scale) {}
 
     private static final List<Column> COLUMNS = List.of(
@@ -63,7 +66,7 @@ final class LiveBatch {
     String takeJson() {
         StringBuilder json = new StringBuilder("{\"t\":[");
         for (double[] row : rows) {
-            append(json, Math.round((row[TickRow.NOW_NS] - startNs) * 1e-5) * 1e-4);
+            appendTime(json, row[TickRow.NOW_NS] - startNs);
         }
         end(json);
         for (Column column : COLUMNS) {
@@ -75,6 +78,14 @@ final class LiveBatch {
         }
         rows.clear();
         return json.append('}').toString();
+    }
+
+    /** To 0.1 ms however long the rig has run. */
+    private static void appendTime(StringBuilder json, double ns) {
+        long steps = Math.round(ns * 1e-9 * STEPS_PER_S);
+        json.append(steps / STEPS_PER_S).append('.');
+        json.append(STEPS_PER_S + steps % STEPS_PER_S).deleteCharAt(json.length() - STEP_DIGITS - 1);
+        json.append(',');
     }
 
     /** Six digits are more than a screen or a sender shows; whole numbers, such as bits, keep all of theirs. */

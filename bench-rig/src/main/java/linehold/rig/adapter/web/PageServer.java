@@ -9,6 +9,11 @@ import java.util.concurrent.CancellationException;
 import linehold.rig.loop.TickRing;
 import linehold.rig.paper.Worker;
 import linehold.simulator.build.InputException;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.NetworkConnectionLimit;
+import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -23,6 +28,14 @@ public final class PageServer implements AutoCloseable {
     private static final int THREADS = 24;
     /** A connection that says nothing for so long is closed. */
     private static final long IDLE_MS = 30_000;
+    /** More wait to be let in; while they do, a connection that says nothing is closed sooner. Files stay for the recorder. */
+    static final int MOST_CONNECTIONS = 200;
+
+    private static final long CROWDED_IDLE_MS = 2000;
+    /** A body that comes slower holds a thread for nothing. */
+    private static final long LEAST_BODY_BYTES_PER_S = 1000;
+    /** What the kernel keeps for one who reads slowly: more would only be older news. */
+    private static final int SEND_BUFFER_BYTES = 1 << 16;
 
     static final JsonMapper JSON = JsonMapper.builder().build();
 
@@ -54,14 +67,9 @@ public final class PageServer implements AutoCloseable {
             config.startup.showOldJavalinVersionWarning = false;
             config.http.maxRequestSize = LARGEST_BODY_BYTES;
             config.http.defaultContentType = "text/plain; charset=utf-8";
-            config.jetty.host = settings.address().getHostAddress();
-            config.jetty.port = settings.port();
             config.jetty.threadPool = new QueuedThreadPool(THREADS, 4);
-            config.jetty.modifyHttpConfiguration(http -> {
-                http.setSendServerVersion(false);
-                http.setRequestHeaderSize(8192);
-                http.setIdleTimeout(IDLE_MS);
-            });
+            config.jetty.addConnector(this::connector);
+            config.jetty.modifyServer(jetty -> jetty.addBean(connectionLimit(jetty)));
             config.routes.before(gate::check);
             config.routes.get("/", StaticFiles::index);
             config.routes.get("/page/<file>", StaticFiles::page);
@@ -82,6 +90,25 @@ public final class PageServer implements AutoCloseable {
                 json(request, new Problem("something newer was asked for instead"));
             });
         });
+    }
+
+    private ServerConnector connector(Server jetty, HttpConfiguration http) {
+        http.setSendServerVersion(false);
+        http.setRequestHeaderSize(8192);
+        http.setIdleTimeout(IDLE_MS);
+        http.setMinRequestDataRate(LEAST_BODY_BYTES_PER_S);
+        ServerConnector connector = new ServerConnector(jetty, 1, 1, new HttpConnectionFactory(http));
+        connector.setHost(settings.address().getHostAddress());
+        connector.setPort(settings.port());
+        connector.setIdleTimeout(IDLE_MS);
+        connector.setAcceptedSendBufferSize(SEND_BUFFER_BYTES);
+        return connector;
+    }
+
+    private static NetworkConnectionLimit connectionLimit(Server jetty) {
+        NetworkConnectionLimit limit = new NetworkConnectionLimit(MOST_CONNECTIONS, jetty);
+        limit.setEndPointIdleTimeout(CROWDED_IDLE_MS);
+        return limit;
     }
 
     /** What a request gets that cannot be answered. */
@@ -106,11 +133,13 @@ public final class PageServer implements AutoCloseable {
                     return;
                 }
                 viewer.enableAutomaticPings();
-                live.join(viewer);
+                if (!live.join(LiveFeed.Socket.of(viewer))) {
+                    viewer.closeSession(1013, "too many are looking already");
+                }
             });
             socket.onClose(viewer -> {
                 if (live != null) {
-                    live.leave(viewer);
+                    live.leave(LiveFeed.Socket.of(viewer));
                 }
             });
             // The page is told, it does not tell: a message that comes up this socket has no meaning.
@@ -136,6 +165,11 @@ public final class PageServer implements AutoCloseable {
         if (live != null) {
             live.start();
         }
+    }
+
+    /** How many look at the live feed. */
+    int viewers() {
+        return live == null ? 0 : live.viewers();
     }
 
     public int port() {
