@@ -42,9 +42,12 @@ final class Wiring implements AutoCloseable {
     private static final int RING_ROWS = 4096;
     /** Above the service's other threads, below the kernel's interrupt threads (50). */
     private static final int LOOP_PRIORITY = 30;
+    /** Edges and conversions: what the loop reads must be fresh, and never holds it up. */
+    private static final int INPUT_PRIORITY = 25;
 
     private static final Logger LOG = LoggerFactory.getLogger(Wiring.class);
 
+    private final Build build;
     private final Car car;
     private final Watchdogs watchdogs;
     private final ControlLoop loop;
@@ -56,7 +59,15 @@ final class Wiring implements AutoCloseable {
     /** Null where nothing is kept. */
     private RigStore store;
 
-    private Wiring(Car car, Watchdogs watchdogs, ControlLoop loop, TickRing ring, RigFaults faults, RigClock clock) {
+    private Wiring(
+            Build build,
+            Car car,
+            Watchdogs watchdogs,
+            ControlLoop loop,
+            TickRing ring,
+            RigFaults faults,
+            RigClock clock) {
+        this.build = build;
         this.car = car;
         this.watchdogs = watchdogs;
         this.loop = loop;
@@ -71,6 +82,7 @@ final class Wiring implements AutoCloseable {
         if (!recording.off) {
             Recorder.prepare();
         }
+        keepInMemory(options);
         Car car = switch (options.io) {
             case SIMULATED ->
                 new SimulatedRig(build, Drives.resolve(drive, build), oilC(options.oil), options.seed, List.of());
@@ -79,7 +91,7 @@ final class Wiring implements AutoCloseable {
         Controller controller = new Controller(build.calibration());
         KeptCodes codes = new KeptCodes(controller);
         RigClock clock = new SystemClock();
-        Wiring wiring = assemble(build.calibration(), options, car, codes, clock);
+        Wiring wiring = assemble(build, options, car, codes, clock);
         if (!recording.off) {
             String rig = options.io == RigOptions.Io.SIMULATED
                     ? "simulated " + drive
@@ -96,8 +108,9 @@ final class Wiring implements AutoCloseable {
      * @throws InputException as {@link #open}
      */
     static Wiring bench(Build build, RigOptions options, ProcedureEngine engine) {
+        keepInMemory(options);
         Car car = board(build.calibration(), options);
-        return assemble(build.calibration(), options, car, engine, new SystemClock());
+        return assemble(build, options, car, engine, new SystemClock());
     }
 
     /**
@@ -110,11 +123,11 @@ final class Wiring implements AutoCloseable {
         SimulatedRig car = new SimulatedRig(build, hand, oilC(options.oil), options.seed, faults);
         person.watch(car);
         RigClock clock = person.answers() ? new SimulatedClock() : new SystemClock();
-        return assemble(build.calibration(), options, car, person, clock);
+        return assemble(build, options, car, person, clock);
     }
 
-    private static Wiring assemble(
-            Calibration calibration, RigOptions options, Car car, Decision decision, RigClock clock) {
+    private static Wiring assemble(Build build, RigOptions options, Car car, Decision decision, RigClock clock) {
+        Calibration calibration = build.calibration();
         RigFaults faults = new RigFaults();
         TickRing ring = new TickRing(RING_ROWS);
         Watchdogs watchdogs;
@@ -133,7 +146,7 @@ final class Wiring implements AutoCloseable {
                 calibration.ns(Key.CONTROL_PERIOD),
                 faults,
                 ring);
-        return new Wiring(car, watchdogs, loop, ring, faults, clock);
+        return new Wiring(build, car, watchdogs, loop, ring, faults, clock);
     }
 
     /**
@@ -148,6 +161,13 @@ final class Wiring implements AutoCloseable {
         }
     }
 
+    /** Asked for a simulated car too, where it is a courtesy: an ordinary user is not allowed it, and need not be told. */
+    private static void keepInMemory(RigOptions options) {
+        if (!RealTime.lockMemory() && options.io == RigOptions.Io.PI) {
+            LOG.warn("memory is not locked; a page that is swapped out can delay a tick (docs/install.md)");
+        }
+    }
+
     private static Board checkedBoard(Calibration calibration, RigOptions options) {
         if (options.board == null) {
             throw new InputException("--io pi: found no --board, expected a board file beside it");
@@ -159,10 +179,7 @@ final class Wiring implements AutoCloseable {
 
     private static Car board(Calibration calibration, RigOptions options) {
         Board board = checkedBoard(calibration, options);
-        if (!RealTime.lockMemory()) {
-            LOG.warn("memory is not locked; a page that is swapped out can delay a tick (docs/install.md)");
-        }
-        return PiCar.open(board, calibration.is(Key.NORMALLY_CLOSED_CONTACT));
+        return PiCar.open(board, calibration.is(Key.NORMALLY_CLOSED_CONTACT), () -> RealTime.urgent(INPUT_PRIORITY));
     }
 
     private static double oilC(String typed) {
@@ -177,9 +194,10 @@ final class Wiring implements AutoCloseable {
         telemetry.start();
     }
 
-    /** What the loop's thread runs: on a board before every ordinary thread, where that is allowed. */
+    /** What the loop's thread runs in real time: before every ordinary thread, where that is allowed; on a board it matters. */
     void run() {
-        if (car instanceof PiCar && !RealTime.urgent(LOOP_PRIORITY)) {
+        WarmUp.run(build);
+        if (!RealTime.urgent(LOOP_PRIORITY) && car instanceof PiCar) {
             LOG.warn("no real-time priority; other programs can delay a tick (docs/install.md)");
         }
         loop.run();

@@ -41,10 +41,11 @@ public final class PiCar implements Car {
      * Opens a board and sets its outputs to their safe levels.
      *
      * @param normallyClosed the pump hangs on the normally closed contact of the main relay (LH-RL-6)
+     * @param begin what each thread that reads inputs does first, such as asking for a priority
      * @throws InputException with one sentence where the board is in use, is none, lacks something, or could leave the pump
      *     standing; nothing is then held
      */
-    public static PiCar open(Board board, boolean normallyClosed) {
+    public static PiCar open(Board board, boolean normallyClosed, Runnable begin) {
         PiHardware.refuseOtherMachines();
         BoardLock lock = BoardLock.take(BoardLock.FOLDER, board.name());
         try {
@@ -53,7 +54,7 @@ public final class PiCar implements Car {
             if (!board.has(BoardFunction.HEARTBEAT)) {
                 chip.refuseLinesThatStay(Path.of("/sys/module"));
             }
-            return open(board, normallyClosed, hardware, lock, System::nanoTime);
+            return open(board, normallyClosed, begin, hardware, lock, System::nanoTime);
         } catch (RuntimeException e) {
             lock.close();
             throw e;
@@ -61,13 +62,23 @@ public final class PiCar implements Car {
     }
 
     /** @param clock monotonic, ns, the kernel's for edges */
-    static PiCar open(Board board, boolean normallyClosed, Hardware hardware, BoardLock lock, LongSupplier clock) {
+    static PiCar open(
+            Board board,
+            boolean normallyClosed,
+            Runnable begin,
+            Hardware hardware,
+            BoardLock lock,
+            LongSupplier clock) {
         try {
             // Outputs first: from here on the pump runs whatever else is wrong.
             PiOutputs outputs = new PiOutputs(board, normallyClosed, hardware);
             PiInputs inputs = new PiInputs(board, hardware, clock);
             PiCar car = new PiCar(lock, hardware, outputs, inputs);
-            inputs.runnables().forEach(car::start);
+            inputs.runnables()
+                    .forEach((name, reading) -> car.start(name, () -> {
+                        begin.run();
+                        reading.run();
+                    }));
             return car;
         } catch (RuntimeException e) {
             hardware.close();

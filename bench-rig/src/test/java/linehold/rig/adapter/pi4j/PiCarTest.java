@@ -29,6 +29,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CountDownLatch;
 import linehold.controller.DrivePermission;
 import linehold.controller.Range;
@@ -55,6 +57,7 @@ class PiCarTest {
     private final Map<String, Boolean> safe = new HashMap<>();
     private final Map<String, GpioLine> inputs = new HashMap<>();
     private final I2C converter = mock(I2C.class);
+    private final Set<String> begun = ConcurrentHashMap.newKeySet();
     private Board board;
 
     @BeforeEach
@@ -85,7 +88,13 @@ class PiCarTest {
     }
 
     private PiCar open(boolean normallyClosed) {
-        return PiCar.open(board, normallyClosed, hardware, null, System::nanoTime);
+        return PiCar.open(
+                board,
+                normallyClosed,
+                () -> begun.add(Thread.currentThread().getName()),
+                hardware,
+                null,
+                System::nanoTime);
     }
 
     @Test
@@ -103,6 +112,13 @@ class PiCarTest {
         try (PiCar car = open(false)) {
             assertThat(safe).as("a normally open contact needs its coil").containsEntry("main-coil", true);
         }
+    }
+
+    @Test
+    void shouldLetEachReadingThreadAskForItsPriorityFirst() {
+        open(true).close();
+
+        assertThat(begun).contains("pickup").anyMatch(name -> name.startsWith("i2c-"));
     }
 
     @Test
