@@ -19,5 +19,8 @@ export async function ask(path, options = {}) {
   return answer.json();
 }
 
+/** This open page: what it asks later takes the place of what it asked before, where the server still works on that. */
+const PAGE = Array.from(crypto.getRandomValues(new Uint32Array(2)), (part) => part.toString(36)).join("");
+
 export const send = (path, value) =>
-  ask(path, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(value) });
+  ask(path, { method: "POST", headers: { "Content-Type": "application/json", "Page-Id": PAGE }, body: JSON.stringify(value) });

@@ -4,12 +4,14 @@ const METRIC = {
   speed: { label: "rpm", factor: 30 / Math.PI, digits: 0 },
   torque: { label: "N·m", factor: 1, digits: 0 },
   temperature: { label: "°C", factor: 1, digits: 0 },
+  time: { label: "s", factor: 1, digits: 1 },
 };
 const US = {
   pressure: { label: "psi", factor: 1 / 6894.757293168361, digits: 1 },
   speed: METRIC.speed,
   torque: { label: "lbf·ft", factor: 1 / 1.3558179483314004, digits: 0 },
   temperature: { label: "°F", factor: 1.8, offset: 32, digits: 0 },
+  time: METRIC.time,
 };
 
 let us = localStorage.getItem("units") === "us";
@@ -40,3 +42,10 @@ export const text = (quantity, si) => {
   const n = number(quantity, si);
   return n === "–" ? n : `${n} ${scale(quantity).label}`;
 };
+
+/** What typed text such as "770 rpm" is in SI, in any unit of that quantity; null where it is none. */
+export function siOf(quantity, typed) {
+  const [, digits, label] = /^([0-9]+(?:\.[0-9]+)?) ?(\S+)$/.exec(typed ?? "") ?? [];
+  const unit = [METRIC, US].map((system) => system[quantity]).find((one) => one.label === label);
+  return unit ? (Number(digits) - (unit.offset ?? 0)) / unit.factor : null;
+}

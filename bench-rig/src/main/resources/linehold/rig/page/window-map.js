@@ -8,7 +8,7 @@ const COLUMN = 48;
 const ROW = 24;
 const TOP = 26;
 const BOTTOM = 44;
-const MARGIN = 168;
+const MARGIN = 184;
 
 function shape(name, attributes, words) {
   const node = document.createElementNS("http://www.w3.org/2000/svg", name);
@@ -67,9 +67,10 @@ export function drawMap(where, what) {
   });
   svg.append(
     shape("text", { x: (LEFT + right) / 2, y: floor + 36, class: "middle" }, "how fast the shaft stops, rpm/s"),
-    shape("text", { x: 2, y: 14 }, "Switch-on speed, rpm; in the cells the lowest pressure, " + scale("pressure").label),
+    shape("text", { x: 2, y: 14 }, `Oil at ${text("temperature", oilC)}, by shaft speed alone: switch-on speed, rpm, upward; in the cells the lowest pressure, ${scale("pressure").label}`),
     shape("path", { class: "contour", d: contour(answer, oilC, edge) }),
   );
+  key(svg, right, floor, holdPa);
   const labels = [];
   const level = (kind, radPerS, words) => {
     svg.append(shape("path", { class: `level ${kind}`, d: `M${LEFT} ${y(radPerS)}H${right}` }));
@@ -111,6 +112,15 @@ export function drawMap(where, what) {
     });
     into.append(group);
   }
+}
+
+/** What the contour is, under the labels. */
+function key(svg, right, floor, holdPa) {
+  svg.append(
+    shape("path", { class: "contour", d: `M${right + 10} ${floor + 12}h24` }),
+    shape("text", { x: right + 40, y: floor + 16 }, `hold pressure ${text("pressure", holdPa)}`),
+    shape("text", { x: right + 10, y: floor + 36 }, "✕ below it"),
+  );
 }
 
 /** Labels beside the map, moved apart where levels lie close. */

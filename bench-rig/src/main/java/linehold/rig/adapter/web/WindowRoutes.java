@@ -52,19 +52,16 @@ public final class WindowRoutes implements PageServer.Routes {
     }
 
     /** What a handle may do, SI. */
-    record Handle(String key, String name, String quantity, double least, double most, double present, String reason) {}
+    record Handle(String key, String quantity, double least, double present) {}
 
     private void handles(Context request) {
         List<Handle> handles = new ArrayList<>();
         for (Key key : TriedWindow.KEYS) {
             handles.add(new Handle(
                     key.yamlName(),
-                    key.yamlName().replace('-', ' '),
                     key.quantity().name().toLowerCase(java.util.Locale.ROOT),
                     key.least(),
-                    key.most(),
-                    desk.build().calibration().get(key),
-                    key.reason()));
+                    desk.build().calibration().get(key)));
         }
         PageServer.json(request, handles);
     }
