@@ -4,8 +4,10 @@ import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
+import io.javalin.websocket.WsHandlerType;
 import java.util.List;
 import java.util.concurrent.CancellationException;
+import java.util.stream.Stream;
 import linehold.rig.loop.TickRing;
 import linehold.rig.paper.Worker;
 import linehold.simulator.build.InputException;
@@ -27,7 +29,7 @@ public final class PageServer implements AutoCloseable {
 
     private static final int THREADS = 24;
     /** A connection that says nothing for so long is closed. */
-    private static final long IDLE_MS = 30_000;
+    private static final long IDLE_MS = 10_000;
     /** More wait to be let in; while they do, a connection that says nothing is closed sooner. Files stay for the recorder. */
     static final int MOST_CONNECTIONS = 200;
 
@@ -165,6 +167,17 @@ public final class PageServer implements AutoCloseable {
         if (live != null) {
             live.start();
         }
+    }
+
+    /** All that is served, such as {@code GET /api/facts}; a socket is {@code SOCKET}. */
+    public List<String> routes() {
+        Stream<String> requests = server.unsafe.internalRouter.allHttpHandlers().stream()
+                .filter(handler -> handler.endpoint.method.isHttpMethod())
+                .map(handler -> handler.endpoint.method.name() + " " + handler.endpoint.path);
+        Stream<String> sockets = server.unsafe.internalRouter.allWsHandlers().stream()
+                .filter(handler -> handler.getType() == WsHandlerType.WEBSOCKET)
+                .map(handler -> "SOCKET " + handler.getPath());
+        return Stream.concat(requests, sockets).sorted().toList();
     }
 
     /** How many look at the live feed. */
