@@ -49,7 +49,8 @@ final class PageParts {
                 new WindowDesk(build, new Worker("window", RealTime::modest), new Worker("window-verdict", first));
         FaultTable table =
                 new FaultTable(build, new Worker("fault-campaign", RealTime::modest), new Worker("fault-run", first));
-        DriveBook book = new DriveBook(build, new Worker("verdicts", RealTime::modest));
+        DriveBook book = new DriveBook(
+                build, new Worker("verdicts", RealTime::modest), new Worker("drive-reading", RealTime::modest));
         return List.of(
                 new DriveRoutes(book),
                 new LogRoutes(new OwnLogs(book, OUT.resolve("logs"), new RigRecordings(recordings))),

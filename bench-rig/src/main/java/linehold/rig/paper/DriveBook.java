@@ -30,6 +30,8 @@ public final class DriveBook implements AutoCloseable {
         }
     };
     private final Worker worker;
+    /** Its own, so that what is wrong with a log is told before other drives are proved. */
+    private final Worker reader;
 
     /**
      * One oil temperature of a drive.
@@ -54,13 +56,17 @@ public final class DriveBook implements AutoCloseable {
     private record Run(Drive drive, double oilC) {}
 
     public DriveBook(Build build) {
-        this(build, new Worker("verdicts"));
+        this(build, new Worker("verdicts"), new Worker("drive-reading"));
     }
 
-    /** @param worker proves, in the background */
-    public DriveBook(Build build, Worker worker) {
+    /**
+     * @param worker proves, in the background
+     * @param reader reads each drive once before
+     */
+    public DriveBook(Build build, Worker worker, Worker reader) {
         this.build = build;
         this.worker = worker;
+        this.reader = reader;
         prover = new Prover(build, SEED);
         BuiltInDrives.all(build).forEach(drive -> proofs.put(drive.name(), proof(drive)));
     }
@@ -110,7 +116,10 @@ public final class DriveBook implements AutoCloseable {
         List<Entry> entries = new ArrayList<>();
         proofs.forEach((name, proof) -> {
             if (begun.add(proof)) {
-                worker.execute(proof);
+                reader.execute(() -> {
+                    proof.read();
+                    worker.execute(proof);
+                });
             }
             entries.add(new Entry(
                     name, proof.drive().source(), isLog(name), proof.runs(), proof.progress(), proof.problem()));
@@ -122,6 +131,7 @@ public final class DriveBook implements AutoCloseable {
     @Override
     public synchronized void close() {
         proofs.values().forEach(Proof::stop);
+        reader.close();
         worker.close();
     }
 

@@ -13,8 +13,7 @@ import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.RunVerdict;
 
 /**
- * One drive of the book with its proof: waiting, under way, done or refused. The whole drive is read once before, so that
- * what is wrong in its last row is told in seconds, not after the proof of all before it.
+ * One drive of the book with its proof: waiting, under way, done or refused.
  */
 final class Proof implements Runnable {
     private final Prover prover;
@@ -57,15 +56,27 @@ final class Proof implements Runnable {
         stopped = true;
     }
 
-    @Override
-    public void run() {
-        try {
+    /** Reads the whole drive, so that what is wrong in its last row is told before anything is proved. */
+    void read() {
+        told(() -> {
             long rows = countRows();
             rowsRead.reset();
             rowsToRead = rows * oilC.size();
-            runs = prover.proveWithoutCloseUps(Prover.grid(List.of(drive), oilC)).runs().stream()
+        });
+    }
+
+    @Override
+    public void run() {
+        if (problem == null) {
+            told(() -> runs = prover.proveWithoutCloseUps(Prover.grid(List.of(drive), oilC)).runs().stream()
                     .map(Proof::judged)
-                    .toList();
+                    .toList());
+        }
+    }
+
+    private void told(Runnable work) {
+        try {
+            work.run();
         } catch (InputException e) {
             problem = e.getMessage();
         } catch (RuntimeException e) {

@@ -4,6 +4,8 @@ const METRIC = {
   speed: { label: "rpm", factor: 30 / Math.PI, digits: 0 },
   torque: { label: "N·m", factor: 1, digits: 0 },
   temperature: { label: "°C", factor: 1, digits: 0 },
+  roadSpeed: { label: "km/h", factor: 3.6, digits: 0 },
+  voltage: { label: "V", factor: 1, digits: 1 },
   time: { label: "s", factor: 1, digits: 1 },
 };
 const US = {
@@ -11,6 +13,8 @@ const US = {
   speed: METRIC.speed,
   torque: { label: "lbf·ft", factor: 1 / 1.3558179483314004, digits: 0 },
   temperature: { label: "°F", factor: 1.8, offset: 32, digits: 0 },
+  roadSpeed: { label: "mph", factor: 1 / 0.44704, digits: 0 },
+  voltage: METRIC.voltage,
   time: METRIC.time,
 };
 

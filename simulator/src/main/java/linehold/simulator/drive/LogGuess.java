@@ -28,15 +28,17 @@ final class LogGuess {
         Map<String, LogPicks.Column> picks = new LinkedHashMap<>();
         for (LogField field : LogField.values()) {
             named(field, names).or(() -> onlyOneWithUnit(field, names)).ifPresent(name -> {
-                String unit = field.isWord()
-                        ? null
-                        : unitIn(field, name)
-                                .orElse(LogMapping.defaultUnit(field))
-                                .printed();
-                picks.put(field.key(), new LogPicks.Column(name, unit));
+                picks.put(field.key(), new LogPicks.Column(name, unit(field, name)));
             });
         }
         return picks;
+    }
+
+    /** As the column's name says, else that of our own format; null where it holds words. */
+    static String unit(LogField field, String name) {
+        return field.isWord()
+                ? null
+                : unitIn(field, name).orElse(LogMapping.defaultUnit(field)).printed();
     }
 
     private static Optional<String> named(LogField field, List<String> names) {

@@ -18,7 +18,7 @@ import linehold.simulator.output.WholeFile;
  * What becomes of a log with the columns that a person picked, before they are kept: its first rows, and the sentence with
  * which {@code prove} would refuse it.
  *
- * @param picks as asked, completed by what was found
+ * @param picks as asked, completed by what was found, and by the units that stand in the columns' names
  * @param columns of the log
  * @param rows the first ones below the names of the columns
  * @param rangeWords of the first rows' range column that are not known by themselves
@@ -107,7 +107,14 @@ public record LogPreview(
 
     private static LogPicks complete(LogPicks asked, LogHead head) {
         Map<String, LogPicks.Column> columns =
-                asked.columns().isEmpty() ? LogGuess.columns(head.columns()) : asked.columns();
+                new LinkedHashMap<>(asked.columns().isEmpty() ? LogGuess.columns(head.columns()) : asked.columns());
+        for (LogField field : LogField.values()) {
+            columns.computeIfPresent(
+                    field.key(),
+                    (key, pick) -> pick.unit() != null
+                            ? pick
+                            : new LogPicks.Column(pick.column(), LogGuess.unit(field, pick.column())));
+        }
         Charset charset = head.charset();
         String decimal = asked.decimal() == null || asked.decimal().isEmpty() ? head.decimal() : asked.decimal();
         return new LogPicks(

@@ -87,6 +87,20 @@ class LogPreviewTest {
     }
 
     @Test
+    void shouldTakeTheUnitFromTheNameOfAColumnThatIsPickedWithoutOne() throws IOException {
+        Path log = log("t [s];n [rpm];T1 [°F];T2\n0;5;140;60\n1;6;141;61\n");
+        LogPreview first = LogPreview.of(log, LogPicks.none(), BUILD);
+        Map<String, LogPicks.Column> columns = new LinkedHashMap<>(first.picks().columns());
+        columns.put("oil-temperature", new LogPicks.Column("T1 [°F]", null));
+        LogPreview told = LogPreview.of(log, with(first.picks(), columns, Map.of()), BUILD);
+        assertThat(told.picks().columns().get("oil-temperature").unit()).isEqualTo("°F");
+        assertThat(told.rows().get(0).numbers().get("oil-temperature")).isCloseTo(60, within(1e-9));
+        columns.put("oil-temperature", new LogPicks.Column("T2", null));
+        LogPreview untold = LogPreview.of(log, with(first.picks(), columns, Map.of()), BUILD);
+        assertThat(untold.picks().columns().get("oil-temperature").unit()).isEqualTo("°C");
+    }
+
+    @Test
     void shouldKeepPicksThatTheCommandReadsAsTheyWereShown() throws IOException {
         Path log = log(FOREIGN);
         LogPreview shown = LogPreview.of(log, LogPicks.none(), BUILD);
