@@ -14,6 +14,7 @@ import linehold.rig.adapter.simulated.SimulatedHand;
 import linehold.rig.adapter.simulated.SimulatedPerson;
 import linehold.rig.adapter.system.Keyboard;
 import linehold.rig.adapter.system.WallClock;
+import linehold.rig.adapter.web.PageSettings;
 import linehold.rig.procedure.Bench;
 import linehold.rig.procedure.Procedure;
 import linehold.rig.procedure.ProcedureEngine;
@@ -26,15 +27,18 @@ import linehold.simulator.faults.Claims;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** {@code linehold bench}: leads through bench procedures, simulated or on a real board. */
 @Command(
         name = "bench",
         mixinStandardHelpOptions = true,
         description = {
-            "Leads through bench procedures, step by step, with limits and a stop key: docs/bench.md.",
+            "Leads through bench procedures, step by step, with limits and a stop key: docs/bench.md. With --page on the",
+            "bench page instead of the terminal.",
             "Each writes a dated record. The first one that does not pass ends the list; however it ends, the pump is left"
                     + " running and drive withheld.",
             "Exit status: 0 all passed, 1 one failed or was stopped, 2 bad input, 3 a defect."
@@ -76,6 +80,23 @@ public final class BenchCommand implements Callable<Integer> {
             description = "Simulated only: something is broken from the start, such as hose-leak.")
     private String faultName;
 
+    @Option(names = "--page", description = "Choose procedures, and be led through them, on the bench page.")
+    private boolean page;
+
+    @Mixin
+    private PageOptions pageOptions = new PageOptions();
+
+    @Option(
+            names = "--bench-from-network",
+            description = {
+                "With --listen: browsers on other machines may hold the bench key, and so move relays and pump, too.",
+                "Without it they watch and stop."
+            })
+    private boolean fromNetwork;
+
+    @Spec
+    private CommandSpec spec;
+
     @Override
     public Integer call() {
         if (list) {
@@ -83,7 +104,11 @@ public final class BenchCommand implements Callable<Integer> {
             return 0;
         }
         List<Fault> faults = checked();
+        checkPage();
         Build build = BuildFile.loadNamed(options.buildName);
+        if (page) {
+            return callPage(build, faults);
+        }
         List<Procedure> procedures = procedures(build);
         Wiring.check(build, options);
         PrintStream terminalOut = System.out;
@@ -99,7 +124,7 @@ public final class BenchCommand implements Callable<Integer> {
                     new BenchTerminal(engine, bench, terminalOut, keyboard, person, Ansi.AUTO.enabled());
             if (yes) {
                 terminalOut.println("Confirmed by --yes: nothing here is real.");
-            } else if (!terminal.confirmCautions()) {
+            } else if (!BenchTerminal.confirmCautions(keyboard, terminalOut)) {
                 terminalOut.println("Not confirmed: nothing has been moved.");
                 return 1;
             }
@@ -107,11 +132,59 @@ public final class BenchCommand implements Callable<Integer> {
             InstantSource wall = WallClock.utc();
             BenchSession session = new BenchSession(engine, bench, terminal, procedures, told(faults), wall, out);
             if (simulated) {
-                return session.run(Wiring.simulatedBench(build, options, hand, person, faults), yes ? person : null);
+                return session.run(
+                        Wiring.simulatedBench(build, options, hand, person, person, faults), yes ? person : null);
             }
             int status = session.run(Wiring.bench(build, options, engine), null);
             terminalOut.println("The pump has been left running: only opening its supply stops it.");
             return status;
+        }
+    }
+
+    /** Cautions come twice at a real board: here before a line is opened, and on the page for whoever takes the key. */
+    private int callPage(Build build, List<Fault> faults) {
+        PageSettings settings = pageOptions.settings();
+        Wiring.check(build, options);
+        boolean real = options.io != RigOptions.Io.SIMULATED;
+        if (real) {
+            BenchTerminal.showCautions(System.out);
+            if (!confirmed()) {
+                System.out.println("Not confirmed: nothing has been moved.");
+                return 1;
+            }
+        }
+        int status = BenchPage.run(
+                new BenchPage.Setup(build, options, faults, cycles, told(faults), out),
+                settings,
+                fromNetwork,
+                System.out);
+        if (real) {
+            System.out.println("The pump has been left running: only opening its supply stops it.");
+        }
+        return status;
+    }
+
+    private static boolean confirmed() {
+        try (Keyboard keyboard = Keyboard.open()) {
+            return BenchTerminal.confirmCautions(keyboard, System.out);
+        }
+    }
+
+    private void checkPage() {
+        for (String name : List.of("--port", "--listen", "--bench-from-network")) {
+            if (!page && spec.commandLine().getParseResult().hasMatchedOption(name)) {
+                throw new InputException(name + ": found no --page, expected it beside it");
+            }
+        }
+        if (page && yes) {
+            throw new InputException("--yes: found --page, expected one of them: on the page a person confirms");
+        }
+        if (page && !names.isEmpty()) {
+            throw new InputException("--page: found procedures beside it, expected none: they are chosen on the page");
+        }
+        if (fromNetwork && !pageOptions.listens()) {
+            throw new InputException(
+                    "--bench-from-network: found no --listen, expected an address at which other machines see the page");
         }
     }
 

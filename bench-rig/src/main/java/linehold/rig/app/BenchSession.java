@@ -6,10 +6,7 @@ import java.time.InstantSource;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
 import linehold.rig.adapter.simulated.SimulatedPerson;
-import linehold.rig.loop.ControlLoop;
 import linehold.rig.procedure.Bench;
 import linehold.rig.procedure.Outcome;
 import linehold.rig.procedure.Procedure;
@@ -20,9 +17,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /** One procedure after another on a running loop, each with its record, until one does not pass. */
-final class BenchSession {
+final class BenchSession implements BenchLoop.Onlooker {
     private static final Logger LOG = LoggerFactory.getLogger(BenchSession.class);
-    private static final long LOOK_EVERY_MS = 50;
 
     private final ProcedureEngine engine;
     private final Bench bench;
@@ -35,8 +31,7 @@ final class BenchSession {
     private Procedure running;
     private boolean over;
     private int status;
-    private volatile boolean ending;
-    private volatile Throwable defect;
+    private Throwable defect;
 
     BenchSession(
             ProcedureEngine engine,
@@ -62,72 +57,20 @@ final class BenchSession {
      * @return exit status
      */
     int run(Wiring wiring, SimulatedPerson answering) {
-        CountDownLatch closed = new CountDownLatch(1);
-        Thread hook = new Thread(() -> interrupted(wiring.loop(), closed), "stop");
-        Runtime.getRuntime().addShutdownHook(hook);
-        try (wiring) {
-            if (answering != null) {
-                answering.afterEachTick(() -> {
-                    look();
-                    if (over) {
-                        wiring.loop().stop();
-                    }
-                });
-                wiring.loop().run();
-            } else {
-                runBeside(wiring);
-            }
-        } finally {
-            closed.countDown();
-            Stopping.removeHook(hook);
-        }
-        if (defect != null) {
-            LOG.error("the bench has ended by a defect; the pump was left running", defect);
+        Throwable broken = new BenchLoop(engine::stop, this).run(wiring, answering);
+        if (broken != null) {
+            LOG.error("the bench has ended by a defect; the pump was left running", broken);
             return Main.DEFECT;
         }
         return status;
     }
 
-    private void runBeside(Wiring wiring) {
-        Thread thread = new Thread(wiring::run, "control-loop");
-        thread.setPriority(Thread.MAX_PRIORITY);
-        thread.setUncaughtExceptionHandler((where, what) -> defect = what);
-        thread.start();
-        try {
-            while (thread.isAlive() && !over) {
-                look();
-                Thread.sleep(LOOK_EVERY_MS);
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        } finally {
-            Stopping.end(wiring.loop(), thread);
-        }
-        if (defect == null && !thread.isAlive()) {
-            wiring.endWatchdogs();
-        }
-    }
-
-    /** Ctrl-C, a lost session, an orderly kill: the outputs go to their safe levels, then the program ends. */
-    private void interrupted(ControlLoop loop, CountDownLatch closed) {
-        ending = true;
-        engine.stop("The program was told to end.");
-        try {
-            // First the orderly way, with a record; then the loop alone.
-            if (!closed.await(Stopping.LONGEST_STOP_MS / 2, TimeUnit.MILLISECONDS)) {
-                loop.stop();
-                closed.await(Stopping.LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
-    }
-
     /** Shows how things stand, takes keys, goes on to what is next. */
-    private void look() {
+    @Override
+    public boolean look(boolean ending) {
         terminal.update();
         if (engine.starting() || engine.view().running()) {
-            return;
+            return false;
         }
         if (running != null) {
             finish(engine.view().result());
@@ -144,6 +87,12 @@ final class BenchSession {
             terminal.begin(running);
             engine.start(running);
         }
+        return over;
+    }
+
+    @Override
+    public Throwable defect() {
+        return defect;
     }
 
     private void finish(Result result) {

@@ -84,7 +84,7 @@ final class BenchTerminal {
      *
      * @return false where the person does not
      */
-    boolean confirmCautions() {
+    static boolean confirmCautions(Keyboard keyboard, PrintStream out) {
         out.println("Escape or s, then and at any time, stops. Enter confirms that all of this is so.");
         while (true) {
             int key = keyboard.poll();

@@ -40,7 +40,7 @@ public final class PageCommand implements Callable<Integer> {
     public Integer call() throws InterruptedException {
         Build build = BuildFile.loadNamed(buildName);
         try (PageServer server = new PageServer(
-                page.settings(), PageFacts.of(build, null), null, PageParts.paper(build, buildName, recordings))) {
+                page.settings(), PageFacts.of(build, null), null, PageParts.alone(build, buildName, recordings))) {
             server.start();
             System.out.println("page: " + server.address());
             Runtime.getRuntime().addShutdownHook(new Thread(server::close, "stop"));

@@ -3,6 +3,7 @@ package linehold.rig.app;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import linehold.controller.DrivePermission;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
@@ -46,6 +47,20 @@ record PageFacts(
     record Fault(int bit, String text) {}
 
     static PageFacts of(Build build, String rig) {
+        return of(build, rig, Words::of, PageFacts::carrier);
+    }
+
+    /** A bench, where a step and not the controller decides for as long as the state is off. */
+    static PageFacts bench(Build build, String rig) {
+        return of(
+                build,
+                rig,
+                state -> state == PumpState.OFF ? "by the step" : Words.of(state),
+                state -> state == PumpState.OFF ? "see coils" : carrier(state));
+    }
+
+    private static PageFacts of(
+            Build build, String rig, Function<PumpState, String> state, Function<PumpState, String> carrier) {
         Calibration calibration = build.calibration();
         return new PageFacts(
                 Main.RELEASE,
@@ -61,8 +76,8 @@ record PageFacts(
                 calibration.is(Key.STANDBY_RELAY_FITTED),
                 calibration.get(Key.CONTACT_CLOSED_FRACTION),
                 calibration.get(Key.NOMINAL_BUS_VOLTAGE),
-                Arrays.stream(PumpState.values()).map(Words::of).toList(),
-                Arrays.stream(PumpState.values()).map(PageFacts::carrier).toList(),
+                Arrays.stream(PumpState.values()).map(state).toList(),
+                Arrays.stream(PumpState.values()).map(carrier).toList(),
                 Arrays.stream(SwitchReason.values())
                         .map(reason -> reason.name().toLowerCase(Locale.ROOT).replace('_', ' '))
                         .toList(),

@@ -30,6 +30,11 @@ final class PageOptions {
             })
     private String listen;
 
+    /** Whether other machines may see the page. */
+    boolean listens() {
+        return listen != null;
+    }
+
     /** @throws InputException where the address or the port cannot be used */
     PageSettings settings() {
         if (port < 0 || port > 65535) {
@@ -47,13 +52,14 @@ final class PageOptions {
                 throw new InputException("--listen: found '" + listen
                         + "', expected one address of this machine, so that only its own network sees the page");
             }
-            return new PageSettings(address, port, token(), List.of(listen.toLowerCase(Locale.ROOT)));
+            return new PageSettings(address, port, secret(), List.of(listen.toLowerCase(Locale.ROOT)));
         } catch (UnknownHostException e) {
             throw new InputException("--listen: found '" + listen + "', expected an address of this machine", e);
         }
     }
 
-    private static String token() {
+    /** A new one at each call, and not to be guessed. */
+    static String secret() {
         byte[] bytes = new byte[TOKEN_BYTES];
         new SecureRandom().nextBytes(bytes);
         return HexFormat.of().formatHex(bytes);

@@ -5,10 +5,12 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import linehold.rig.adapter.system.RealTime;
+import linehold.rig.adapter.web.BenchRoutes;
 import linehold.rig.adapter.web.DriveRoutes;
 import linehold.rig.adapter.web.FaultRoutes;
 import linehold.rig.adapter.web.LiveFaultRoutes;
 import linehold.rig.adapter.web.LogRoutes;
+import linehold.rig.adapter.web.NoBenchRoutes;
 import linehold.rig.adapter.web.PageServer;
 import linehold.rig.adapter.web.WindowRoutes;
 import linehold.rig.paper.DriveBook;
@@ -28,18 +30,39 @@ final class PageParts {
 
     private PageParts() {}
 
-    /** What needs no rig. @param buildName as the build was loaded, to save others like it; @param recordings of rigs */
-    static List<PageServer.Routes> paper(Build build, String buildName, Path recordings) {
-        return paper(build, buildName, recordings, () -> {});
+    /**
+     * What is served where no rig runs.
+     *
+     * @param buildName as the build was loaded, to save others like it
+     * @param recordings of rigs
+     */
+    static List<PageServer.Routes> alone(Build build, String buildName, Path recordings) {
+        List<PageServer.Routes> parts = new ArrayList<>(paper(build, buildName, recordings, () -> {}));
+        parts.add(new NoBenchRoutes(build, false));
+        return parts;
     }
 
     /** The same beside a rig. @param faults what can be put into its car; null on a board */
     static List<PageServer.Routes> rig(Build build, String buildName, Path recordings, LiveFaults faults) {
-        // One core and every moment in which a tick is due belong to the rig.
-        Parallel.keepFree(1);
-        List<PageServer.Routes> parts = new ArrayList<>(paper(build, buildName, recordings, RealTime::modest));
-        parts.add(new LiveFaultRoutes(faults));
+        List<PageServer.Routes> parts = beside(build, buildName, recordings);
+        parts.add(faults == null ? LiveFaultRoutes.board() : new LiveFaultRoutes(faults));
+        parts.add(new NoBenchRoutes(build, true));
         return parts;
+    }
+
+    /** The same beside a bench. */
+    static List<PageServer.Routes> bench(
+            Build build, String buildName, Path recordings, BenchRoutes bench, boolean simulated) {
+        List<PageServer.Routes> parts = beside(build, buildName, recordings);
+        parts.add(simulated ? LiveFaultRoutes.bench() : LiveFaultRoutes.board());
+        parts.add(bench);
+        return parts;
+    }
+
+    /** Paper beside a control loop: one core and every moment in which a tick is due belong to that. */
+    private static List<PageServer.Routes> beside(Build build, String buildName, Path recordings) {
+        Parallel.keepFree(1);
+        return new ArrayList<>(paper(build, buildName, recordings, RealTime::modest));
     }
 
     /** @param first what the threads do first on which a person waits; all others are modest */

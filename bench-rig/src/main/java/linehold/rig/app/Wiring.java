@@ -25,7 +25,6 @@ import linehold.rig.loop.RigFaults;
 import linehold.rig.loop.TickRing;
 import linehold.rig.port.Car;
 import linehold.rig.port.RigClock;
-import linehold.rig.procedure.ProcedureEngine;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
@@ -105,25 +104,32 @@ final class Wiring implements AutoCloseable {
     /**
      * A bench with a real board.
      *
+     * @param decision steps the procedure engine
      * @throws InputException as {@link #open}
      */
-    static Wiring bench(Build build, RigOptions options, ProcedureEngine engine) {
+    static Wiring bench(Build build, RigOptions options, Decision decision) {
         keepInMemory(options);
         Car car = board(build.calibration(), options);
-        return assemble(build, options, car, engine, new SystemClock());
+        return assemble(build, options, car, decision, new SystemClock());
     }
 
     /**
      * A bench on paper.
      *
      * @param person stands at it; where it answers for itself, time passes as fast as it can
+     * @param decision steps the person
      */
     static Wiring simulatedBench(
-            Build build, RigOptions options, SimulatedHand hand, SimulatedPerson person, List<Fault> faults) {
+            Build build,
+            RigOptions options,
+            SimulatedHand hand,
+            SimulatedPerson person,
+            Decision decision,
+            List<Fault> faults) {
         SimulatedRig car = new SimulatedRig(build, hand, oilC(options.oil), options.seed, faults);
         person.watch(car);
         RigClock clock = person.answers() ? new SimulatedClock() : new SystemClock();
-        return assemble(build, options, car, person, clock);
+        return assemble(build, options, car, decision, clock);
     }
 
     private static Wiring assemble(Build build, RigOptions options, Car car, Decision decision, RigClock clock) {

@@ -45,6 +45,11 @@ public final class Bench {
         return build.calibration();
     }
 
+    /** What holds in every step. */
+    public Limits limits() {
+        return Limits.of(this);
+    }
+
     int cycles() {
         return cycles;
     }

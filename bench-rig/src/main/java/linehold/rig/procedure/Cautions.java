@@ -19,4 +19,7 @@ public final class Cautions {
             "Hands, hair and clothes are clear of shaft, drill and pump; the drill is held against its own torque.",
             "The traction battery stays isolated, or with people who are trained for it.",
             "Local codes and licensed practice prevail over anything shown here; this is no certified safety system.");
+
+    /** Changes with the words: who confirms shows which ones were read. */
+    public static final String MARK = Integer.toHexString(ALL.hashCode());
 }

@@ -256,6 +256,7 @@ public final class ProcedureEngine implements Decision {
     private void publish() {
         viewNs = reading.nowNs;
         if (procedure == null) {
+            view = View.idle(reading);
             return;
         }
         int shown = Math.min(index, steps.size() - 1);

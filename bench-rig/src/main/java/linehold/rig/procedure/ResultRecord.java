@@ -1,6 +1,7 @@
 package linehold.rig.procedure;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -35,6 +36,10 @@ public record ResultRecord(Result result, Bench promised, String bench, Instant 
     public Path write(Path folder) {
         WholeFile.makeFolder(folder);
         String name = FILE_TIME.format(started) + "-" + result.procedure().key();
+        // Two within one second: the second does not take the first one's place.
+        for (int again = 2; Files.exists(folder.resolve(name + ".json")); again++) {
+            name = FILE_TIME.format(started) + "-" + result.procedure().key() + "-" + again;
+        }
         Path json = folder.resolve(name + ".json");
         WholeFile.writeText(folder.resolve(name + ".txt"), text());
         WholeFile.writeText(json, new String(json(), StandardCharsets.UTF_8));

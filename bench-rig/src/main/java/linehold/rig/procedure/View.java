@@ -30,6 +30,12 @@ public record View(
     static final View NONE =
             new View(null, null, 0, 0, 0, 0, Double.NaN, Double.NaN, Double.NaN, Double.NaN, List.of(), null);
 
+    /** Before the first procedure. */
+    static View idle(Reading now) {
+        return new View(
+                null, null, 0, 0, 0, 0, now.shaftRadPerS(), now.pressurePa, now.amps, now.oilC, List.of(), null);
+    }
+
     /** Whether a procedure runs. */
     public boolean running() {
         return procedure != null && result == null;

@@ -1,25 +1,18 @@
 package linehold.rig.procedure;
 
-import java.util.Collections;
 import linehold.controller.calibration.Calibration;
 import linehold.controller.calibration.Key;
 import linehold.controller.signal.Confirmation;
 
 /** The limits that hold in every step, whatever it measures. */
 final class Watch {
-    /** Above relief and every set pressure: valves override with flow, and a sender errs; assumed. */
-    private static final double PRESSURE_RESERVE = 1.25;
-    /** Above the hottest oil that the build is proved at, K; assumed. */
-    private static final double OIL_RESERVE_K = 10;
-
     private static final long PRESSURE_CONFIRM_NS = 50_000_000;
     private static final long SLOW_CONFIRM_NS = 1_000_000_000;
 
     private final Bench bench;
     private final Calibration calibration;
     private final boolean needsPressure;
-    private final double highestPa;
-    private final double hottestC;
+    private final Limits limits;
     private final Confirmation overPressure = new Confirmation(PRESSURE_CONFIRM_NS, 0);
     private final Confirmation overCurrent;
     private final Confirmation overHeated = new Confirmation(SLOW_CONFIRM_NS, 0);
@@ -31,13 +24,7 @@ final class Watch {
         this.bench = bench;
         this.needsPressure = needsPressure;
         calibration = bench.calibration();
-        highestPa = PRESSURE_RESERVE
-                * Math.max(
-                        bench.build().electricPump().reliefPa(),
-                        Math.max(
-                                bench.build().regulator().setDrivePa(),
-                                bench.build().regulator().setParkNeutralPa()));
-        hottestC = Collections.max(bench.build().limits().oilTemperaturesC()) + OIL_RESERVE_K;
+        limits = Limits.of(bench);
         double spinUpS = calibration.at(Key.PUMP_SPIN_UP_TIME, Double.NaN);
         overCurrent = new Confirmation(Math.round(spinUpS * 1e9) + calibration.ns(Key.PUMP_CURRENT_CONFIRM_TIME), 0);
         busOut = new Confirmation(calibration.ns(Key.BUS_CONFIRM_TIME), 0);
@@ -50,29 +37,28 @@ final class Watch {
         boolean senderOut = bench.calibration().is(Key.SENDER_FITTED)
                 && !(now.senderFraction >= calibration.get(Key.SENDER_LEAST_FRACTION)
                         && now.senderFraction <= calibration.get(Key.SENDER_MOST_FRACTION));
-        if (overPressure.update(now.pressurePa > highestPa && !senderOut, ns)) {
+        if (overPressure.update(now.pressurePa > limits.highestPa() && !senderOut, ns)) {
             return "Line pressure is " + bench.display().pressure(now.pressurePa) + ", above the limit of "
-                    + bench.display().pressure(highestPa)
+                    + bench.display().pressure(limits.highestPa())
                     + " for this build: a relief or regulator valve is stuck, or the sender is off (procedure sender).";
         }
         if (overCurrent.update(now.amps >= now.amps(Key.PUMP_CURRENT_STALLED), ns)) {
             return "Pump current stays at " + bench.amps().text(now.amps) + ", the current of a stalled motor: the pump"
                     + " does not turn.";
         }
-        if (overHeated.update(now.oilC > hottestC, ns)) {
+        if (overHeated.update(now.oilC > limits.hottestC(), ns)) {
             return "The oil has " + bench.display().temperature(now.oilC) + ", above the limit of "
-                    + bench.display().temperature(hottestC) + " for this build: let it cool.";
+                    + bench.display().temperature(limits.hottestC()) + " for this build: let it cool.";
         }
         boolean unread = calibration.is(Key.OIL_TEMPERATURE_FITTED) && Double.isNaN(now.oilC);
         if (oilUnknown.update(unread, ns)) {
             return "The oil temperature cannot be read: its sensor, its wire or its converter.";
         }
-        boolean out = now.busVolts < calibration.get(Key.BUS_LOW_VOLTAGE)
-                || now.busVolts > calibration.get(Key.BUS_HIGH_VOLTAGE);
+        boolean out = now.busVolts < limits.busLowVolts() || now.busVolts > limits.busHighVolts();
         if (busOut.update(out, ns)) {
             return "The bus has " + bench.volts().text(now.busVolts) + ", allowed are "
-                    + bench.volts().number(calibration.get(Key.BUS_LOW_VOLTAGE)) + " to "
-                    + bench.volts().text(calibration.get(Key.BUS_HIGH_VOLTAGE)) + ".";
+                    + bench.volts().number(limits.busLowVolts()) + " to "
+                    + bench.volts().text(limits.busHighVolts()) + ".";
         }
         if (senderLost.update(senderOut, ns) && needsPressure) {
             return "The pressure sender shows " + bench.volts().text(now.senderVolts) + " of its supply of "

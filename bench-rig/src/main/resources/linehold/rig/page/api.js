@@ -1,4 +1,4 @@
-// What the server is asked. A refusal is an Error with the server's one sentence.
+// What the server is asked. A refusal is an Error with the server's one sentence and its status.
 export async function ask(path, options = {}) {
   let answer;
   try {
@@ -14,7 +14,7 @@ export async function ask(path, options = {}) {
     } catch {
       // It is plain text then.
     }
-    throw new Error(sentence || `The rig refused with status ${answer.status}.`);
+    throw Object.assign(new Error(sentence || `The rig refused with status ${answer.status}.`), { status: answer.status });
   }
   return answer.json();
 }

@@ -9,6 +9,7 @@ const VIEWS = [
   { name: "drives", title: "Drives", file: "./drives.js" },
   { name: "window", title: "Window", file: "./window.js", needsRig: false },
   { name: "faults", title: "Faults", file: "./faults.js" },
+  { name: "bench", title: "Bench", file: "./bench.js" },
 ];
 
 const view = document.getElementById("view");

@@ -5,12 +5,13 @@ import linehold.controller.Outputs;
 import linehold.rig.loop.Decision;
 import linehold.rig.procedure.Answer;
 import linehold.rig.procedure.Ask;
+import linehold.rig.procedure.Helper;
 import linehold.rig.procedure.ProcedureEngine;
 import linehold.rig.procedure.View;
 import linehold.simulator.run.Moment;
 
 /** Stands at the simulated bench: reads the gauge, and answers where that is wanted. Steps the engine in between. */
-public final class SimulatedPerson implements Decision {
+public final class SimulatedPerson implements Decision, Helper {
     private final ProcedureEngine engine;
     private final SimulatedHand hand;
     private final boolean answers;
@@ -51,7 +52,7 @@ public final class SimulatedPerson implements Decision {
         then.run();
     }
 
-    /** Whether the simulated hand has done what the step asks of it. */
+    @Override
     public boolean handDone(View view) {
         return hand.done(view.step().shaft());
     }
@@ -61,7 +62,7 @@ public final class SimulatedPerson implements Decision {
         return answers;
     }
 
-    /** What the simulated gauges show where a number is asked for, SI; 1, a yes, for all else. */
+    @Override
     public double value(Ask ask) {
         return switch (ask) {
             case GAUGE_PRESSURE -> gaugePa;

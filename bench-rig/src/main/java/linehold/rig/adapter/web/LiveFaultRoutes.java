@@ -8,18 +8,41 @@ import linehold.simulator.fault.FaultKind;
 import linehold.simulator.fault.LiveFaults;
 import linehold.simulator.faults.Claims;
 
-/** Faults put into the running simulated car, and cleared. Beside a real board all of this is refused. */
+/** Faults put into the running simulated car, and cleared. Beside a board, or on a bench, all of this is refused. */
 public final class LiveFaultRoutes implements PageServer.Routes {
     private static final String NO_FAULTS = "A fault is only ever put into the simulated car; this rig drives a board.";
     /** Runs on paper take processor and memory, and a pause for either is a late tick. */
     private static final String NO_RUNS =
             "This rig drives a board, and its processor belongs to the ticks; run 'linehold page' elsewhere for this.";
 
-    private final LiveFaults faults;
+    /** A record of a procedure tells what was broken, and would not know of these. */
+    private static final String NO_FAULTS_ON_BENCH =
+            "A bench has its fault from the start, by --fault, so that its records tell of it; live faults are for a rig"
+                    + " that drives.";
 
-    /** @param faults null where the rig drives a board */
+    private final LiveFaults faults;
+    private final String refusal;
+    private final boolean runs;
+
+    /** For a simulated car. */
     public LiveFaultRoutes(LiveFaults faults) {
+        this(faults, null, true);
+    }
+
+    private LiveFaultRoutes(LiveFaults faults, String refusal, boolean runs) {
         this.faults = faults;
+        this.refusal = refusal;
+        this.runs = runs;
+    }
+
+    /** Beside a board: neither live faults nor runs on paper. */
+    public static LiveFaultRoutes board() {
+        return new LiveFaultRoutes(null, NO_FAULTS, false);
+    }
+
+    /** Beside a simulated bench: no live faults. */
+    public static LiveFaultRoutes bench() {
+        return new LiveFaultRoutes(null, NO_FAULTS_ON_BENCH, true);
     }
 
     /** @param lastsS how long it lasts if it is not cleared, s; null if it stays */
@@ -30,11 +53,13 @@ public final class LiveFaultRoutes implements PageServer.Routes {
 
     @Override
     public void addTo(JavalinConfig config) {
-        if (faults == null) {
-            config.routes.get("/api/live-faults", request -> refuse(request, NO_FAULTS));
-            config.routes.post("/api/live-faults", request -> refuse(request, NO_FAULTS));
+        if (!runs) {
             config.routes.before("/api/faults/start", request -> refuse(request, NO_RUNS));
             config.routes.before("/api/faults/run", request -> refuse(request, NO_RUNS));
+        }
+        if (faults == null) {
+            config.routes.get("/api/live-faults", request -> refuse(request, refusal));
+            config.routes.post("/api/live-faults", request -> refuse(request, refusal));
         } else {
             config.routes.get("/api/live-faults", request -> PageServer.json(request, kinds()));
             config.routes.post("/api/live-faults", this::wish);

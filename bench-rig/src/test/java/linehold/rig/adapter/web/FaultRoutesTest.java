@@ -187,7 +187,7 @@ class FaultRoutesTest {
 
     @Test
     void shouldRefuseFaultsAndRunsBesideABoard() {
-        serve(new FaultRoutes(table()), new LiveFaultRoutes(null));
+        serve(new FaultRoutes(table()), LiveFaultRoutes.board());
         HttpResponse<String> answer = post("/api/live-faults", Map.of("fault", "sender-open", "present", true));
         assertThat(answer.statusCode()).isEqualTo(409);
         assertThat(tree(answer).get("problem").asString()).contains("this rig drives a board");
