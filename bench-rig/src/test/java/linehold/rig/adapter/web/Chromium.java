@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
@@ -45,6 +46,16 @@ final class Chromium {
                         .usingDriverExecutable(DRIVER.toFile())
                         .build(),
                 options);
+    }
+
+    /** As on another screen: width in CSS pixels, and what the system is set to. */
+    static void screen(ChromeDriver browser, int width, String colours) {
+        browser.executeCdpCommand(
+                "Emulation.setDeviceMetricsOverride",
+                Map.of("width", width, "height", 900, "deviceScaleFactor", 1, "mobile", false));
+        browser.executeCdpCommand(
+                "Emulation.setEmulatedMedia",
+                Map.of("features", List.of(Map.of("name", "prefers-color-scheme", "value", colours))));
     }
 
     /** The serious and critical flaws of access that axe finds in what is shown. */

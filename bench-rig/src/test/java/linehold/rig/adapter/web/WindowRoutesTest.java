@@ -19,13 +19,18 @@ import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.cli.ProveCommand;
+import linehold.simulator.report.WindowJson;
+import linehold.simulator.window.Window;
+import linehold.simulator.window.WindowFinder;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
+import tools.jackson.databind.JsonNode;
 
 /** What the window view is answered over a real connection, beside what the command says. */
 class WindowRoutesTest {
@@ -39,8 +44,12 @@ class WindowRoutesTest {
     @BeforeEach
     void start() {
         Build build = BuildFile.loadNamed("demonstration");
-        WindowDesk desk = new WindowDesk(build, new Worker("window"), new Worker("window-verdict"));
         String source = new String(BuildFile.bytesNamed("demonstration"), StandardCharsets.UTF_8);
+        serve(build, source);
+    }
+
+    private void serve(Build build, String source) {
+        WindowDesk desk = new WindowDesk(build, new Worker("window"), new Worker("window-verdict"));
         server = new PageServer(
                 PageSettings.loopback(0), Map.of(), null, List.of(new WindowRoutes(desk, source, folder)));
         server.start();
@@ -145,5 +154,48 @@ class WindowRoutesTest {
     void shouldTellWhatCanBeMoved() throws IOException, InterruptedException {
         assertThat(send("/api/window/handles", null).body())
                 .contains("switch-on-speed", "switch-off-speed", "minimum-run-time", "help-pressure");
+    }
+
+    /** The map is the same in all units, the words are not. */
+    @Test
+    @Timeout(600)
+    void shouldGiveTheWindowOfTheFinderWithItsWordsInTheUnitsOfThePage() throws IOException, InterruptedException {
+        server.close();
+        String source = new String(BuildFile.bytesNamed("demonstration"), StandardCharsets.UTF_8)
+                .replaceFirst("oil-temperatures: \\[.*]", "oil-temperatures: [120 °C]");
+        Build build = BuildFile.parse("hot.yaml", source.getBytes(StandardCharsets.UTF_8));
+        serve(build, source);
+        JsonNode first =
+                PageServer.JSON.readTree(send("/api/window?units=metric", null).body());
+        assertThat(first.get("ready").booleanValue()).isFalse();
+        assertThat(first.get("state").get("steps").intValue()).isPositive();
+        JsonNode metric = found("metric");
+        Window expected = new WindowFinder(build, List.of(120.0), (stage, steps) -> () -> {}).find();
+        assertThat(metric.get("window")).isEqualTo(PageServer.JSON.readTree(WindowJson.toBytes(expected)));
+        assertThat(metric.get("words").toString()).contains("875 rpm", " bar").doesNotContain("psi");
+
+        JsonNode half =
+                PageServer.JSON.readTree(send("/api/window?units=us", null).body());
+        assertThat(half.get("ready").booleanValue()).isFalse();
+        assertThat(half.get("window"))
+                .as("the map stays while the words are made")
+                .isNotNull();
+        assertThat(half.has("words")).isFalse();
+        JsonNode us = found("us");
+        assertThat(us.get("words").toString()).contains("psi", "875 rpm").doesNotContain(" bar");
+        assertThat(us.get("window").get("pair").toString()).contains("248 °F").doesNotContain("°C");
+        assertThat(us.get("window").get("maps")).isEqualTo(metric.get("window").get("maps"));
+    }
+
+    private JsonNode found(String units) throws IOException, InterruptedException {
+        while (true) {
+            JsonNode answer = PageServer.JSON.readTree(
+                    send("/api/window?units=" + units, null).body());
+            assertThat(answer.get("problem").isNull()).as(answer.toString()).isTrue();
+            if (answer.get("ready").booleanValue()) {
+                return answer;
+            }
+            Thread.sleep(100);
+        }
     }
 }
