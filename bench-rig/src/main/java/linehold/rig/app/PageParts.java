@@ -12,10 +12,13 @@ import linehold.rig.adapter.web.LiveFaultRoutes;
 import linehold.rig.adapter.web.LogRoutes;
 import linehold.rig.adapter.web.NoBenchRoutes;
 import linehold.rig.adapter.web.PageServer;
+import linehold.rig.adapter.web.TraceRoutes;
 import linehold.rig.adapter.web.WindowRoutes;
+import linehold.rig.paper.BuildShelf;
 import linehold.rig.paper.DriveBook;
 import linehold.rig.paper.FaultTable;
 import linehold.rig.paper.OwnLogs;
+import linehold.rig.paper.TraceBook;
 import linehold.rig.paper.WindowDesk;
 import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
@@ -25,7 +28,7 @@ import linehold.simulator.run.Parallel;
 
 /** What the page is made of, beside the live view that the server itself has. */
 final class PageParts {
-    /** Where what people save and give goes. */
+    /** Where what people save and give goes, and is found again. */
     private static final Path OUT = Path.of("out");
 
     private PageParts() {}
@@ -72,11 +75,15 @@ final class PageParts {
                 new WindowDesk(build, new Worker("window", RealTime::modest), new Worker("window-verdict", first));
         FaultTable table =
                 new FaultTable(build, new Worker("fault-campaign", RealTime::modest), new Worker("fault-run", first));
-        DriveBook book = new DriveBook(
+        DriveBook drives = new DriveBook(
                 build, new Worker("verdicts", RealTime::modest), new Worker("drive-reading", RealTime::modest));
+        BuildShelf builds = new BuildShelf(build, OUT);
+        // A run and the one over it are computed side by side.
+        List<Worker> runners = List.of(new Worker("run-1", first), new Worker("run-2", first));
         return List.of(
-                new DriveRoutes(book),
-                new LogRoutes(new OwnLogs(book, OUT.resolve("logs"), new RigRecordings(recordings))),
+                new DriveRoutes(drives),
+                new LogRoutes(new OwnLogs(drives, OUT.resolve("logs"), new RigRecordings(recordings))),
+                new TraceRoutes(builds, new TraceBook(drives, builds, runners, System::nanoTime)),
                 new WindowRoutes(desk, source, OUT),
                 new FaultRoutes(table));
     }

@@ -10,25 +10,18 @@ import linehold.simulator.build.Build;
 import linehold.simulator.build.InputException;
 import linehold.simulator.drive.BuiltInDrives;
 import linehold.simulator.drive.Drive;
+import linehold.simulator.drive.Drives;
 import linehold.simulator.prove.Prover;
 
 /** Drives with what the proof says of them, reckoned once, on a thread of its own. */
 public final class DriveBook implements AutoCloseable {
     /** As the command has it: the page's verdict is the command's to the last digit. */
     private static final long SEED = 1;
-    /** A long drive takes tens of megabytes; two are compared. */
-    private static final int KEPT_TRACES = 2;
 
     private final Build build;
     private final Prover prover;
     private final Map<String, Proof> proofs = new LinkedHashMap<>();
     private final Set<Proof> begun = new HashSet<>();
-    private final Map<Run, Trace> traces = new LinkedHashMap<>(KEPT_TRACES, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Run, Trace> eldest) {
-            return size() > KEPT_TRACES;
-        }
-    };
     private final Worker worker;
     /** Its own, so that what is wrong with a log is told before other drives are proved. */
     private final Worker reader;
@@ -52,8 +45,6 @@ public final class DriveBook implements AutoCloseable {
      * @param problem why there is no verdict; else null
      */
     public record Entry(String name, String source, boolean log, List<Judged> runs, double progress, String problem) {}
-
-    private record Run(Drive drive, double oilC) {}
 
     public DriveBook(Build build) {
         this(build, new Worker("verdicts"), new Worker("drive-reading"));
@@ -100,9 +91,6 @@ public final class DriveBook implements AutoCloseable {
         }
         if (gone != null) {
             gone.stop();
-            synchronized (traces) {
-                traces.keySet().removeIf(run -> run.drive == gone.drive());
-            }
         }
     }
 
@@ -135,27 +123,20 @@ public final class DriveBook implements AutoCloseable {
         worker.close();
     }
 
-    /** @throws InputException where there is no such drive, or the build is not proved at this oil temperature */
-    public Trace trace(String name, double oilC) {
-        Drive drive = drive(name);
-        if (!oilC().contains(oilC)) {
-            throw new InputException("oil: found " + oilC + " °C, expected one of " + oilC());
-        }
-        synchronized (traces) {
-            // Under the lock: two viewers who ask for the same run wait for one reckoning of it.
-            return traces.computeIfAbsent(new Run(drive, oilC), key -> {
-                Trace trace = new Trace();
-                prover.run(drive, oilC, trace);
-                return trace;
-            });
-        }
-    }
-
-    private synchronized Drive drive(String name) {
+    /**
+     * The drive of a name, in the car of any build.
+     *
+     * @return the same object each time where it is the page's own build, as long as the drive is the same
+     * @throws InputException where there is no such drive
+     */
+    public synchronized Drive drive(String name, Build forBuild) {
         Proof proof = proofs.get(name);
         if (proof == null) {
             throw new InputException("drive: found no drive of this name, expected one of " + proofs.keySet());
         }
-        return proof.drive();
+        if (forBuild == build) {
+            return proof.drive();
+        }
+        return isLog(name) ? proof.drive().inCarOf(forBuild) : Drives.resolve(name, forBuild);
     }
 }

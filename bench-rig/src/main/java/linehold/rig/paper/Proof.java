@@ -3,6 +3,7 @@ package linehold.rig.paper;
 import java.util.List;
 import java.util.concurrent.atomic.LongAdder;
 import linehold.rig.paper.DriveBook.Judged;
+import linehold.simulator.build.Build;
 import linehold.simulator.build.InputException;
 import linehold.simulator.drive.Drive;
 import linehold.simulator.drive.DriveReader;
@@ -126,6 +127,11 @@ final class Proof implements Runnable {
         @Override
         public String source() {
             return drive.source();
+        }
+
+        @Override
+        public Drive inCarOf(Build build) {
+            return new Stoppable(drive.inCarOf(build));
         }
 
         @Override

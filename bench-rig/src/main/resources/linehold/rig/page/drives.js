@@ -55,7 +55,6 @@ class Drives {
       const open = drives.filter(isOpen).length;
       this.status.textContent = open ? `${open} of ${drives.length} drives are being proved …` : this.#sum();
       this.#list();
-      this.run?.judgedAnew();
       clearTimeout(this.#timer);
       if (open) this.#timer = setTimeout(() => this.#load(), AGAIN_MS);
     } catch (problem) {
@@ -179,7 +178,6 @@ class Drives {
       facts: this.#facts,
       oils: this.#oils,
       state,
-      judged: (oil) => this.#drives.find((one) => one.name === state.drive)?.runs?.find((run) => run.oilC === oil),
       keep: this.#remember,
     });
     this.run.drive = state.drive;

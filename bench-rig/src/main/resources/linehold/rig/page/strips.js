@@ -5,9 +5,9 @@ import { drawLanes } from "./lanes.js";
 import { scale, text, toUnit } from "./units.js";
 
 /** With the label the width that the slider's margin in the style has, too. */
-const LEFT_PX = 84;
-const LABEL_PX = 20;
-const RIGHT_PX = 20;
+export const LEFT_PX = 84;
+export const LABEL_PX = 20;
+export const RIGHT_PX = 20;
 const HEIGHT_PX = 190;
 /** A shorter drag is a click. */
 const LEAST_DRAG_PX = 4;
@@ -143,8 +143,8 @@ export class Strips {
   }
 }
 
-/** A level across the chart, with its name and value on the paper's own ground. */
-function mark(u, quantity, si, words, ink) {
+/** A level across the chart, with its name and value on the paper's own ground, at its left or right, above or below it. */
+export function mark(u, quantity, si, words, ink, side = "right", below = false) {
   const ratio = devicePixelRatio || 1;
   const y = u.valToPos(toUnit(quantity, si), "y", true);
   const { left, width } = u.bbox;
@@ -157,12 +157,14 @@ function mark(u, quantity, si, words, ink) {
   u.ctx.stroke();
   u.ctx.setLineDash([]);
   u.ctx.font = `${12 * ratio}px system-ui, sans-serif`;
-  u.ctx.textAlign = "right";
+  u.ctx.textAlign = side;
   u.ctx.fillStyle = colour(ink);
   u.ctx.strokeStyle = colour("paper");
   u.ctx.lineWidth = 4 * ratio;
   const label = `${words} ${text(quantity, si)}`;
-  u.ctx.strokeText(label, left + width - 6 * ratio, y - 5 * ratio);
-  u.ctx.fillText(label, left + width - 6 * ratio, y - 5 * ratio);
+  const x = side === "right" ? left + width - 6 * ratio : left + 6 * ratio;
+  const base = y + (below ? 14 : -5) * ratio;
+  u.ctx.strokeText(label, x, base);
+  u.ctx.fillText(label, x, base);
   u.ctx.restore();
 }

@@ -22,11 +22,26 @@ public final class LogDrive implements Drive {
     private final GearsSpec gears;
 
     private LogDrive(Path file, LogMapping mapping, boolean allColumns, CarSpec car, GearsSpec gears) {
-        this.name = driveName(file);
+        this(file, mapping, LogHeader.find(file, mapping, allColumns), car, gears);
+    }
+
+    private LogDrive(Path file, LogMapping mapping, LogHeader header, CarSpec car, GearsSpec gears) {
+        this(driveName(file), file, mapping, header, LogStart.firstLine(file, mapping, header), car, gears);
+    }
+
+    private LogDrive(
+            String name,
+            Path file,
+            LogMapping mapping,
+            LogHeader header,
+            long firstLine,
+            CarSpec car,
+            GearsSpec gears) {
+        this.name = name;
         this.file = file;
         this.mapping = mapping;
-        this.header = LogHeader.find(file, mapping, allColumns);
-        this.firstLine = LogStart.firstLine(file, mapping, header);
+        this.header = header;
+        this.firstLine = firstLine;
         this.car = car;
         this.gears = gears;
     }
@@ -52,6 +67,11 @@ public final class LogDrive implements Drive {
     static LogDrive of(Path file, LogMapping mapping, Build build) {
         requireFile(file);
         return new LogDrive(file, mapping, true, build.car(), build.gears());
+    }
+
+    @Override
+    public LogDrive inCarOf(Build build) {
+        return new LogDrive(name, file, mapping, header, firstLine, build.car(), build.gears());
     }
 
     static LogDrive of(Path file, CarSpec car, GearsSpec gears) {

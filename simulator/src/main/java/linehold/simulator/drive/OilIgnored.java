@@ -1,5 +1,7 @@
 package linehold.simulator.drive;
 
+import linehold.simulator.build.Build;
+
 /** A drive without its own oil temperature, so that it can be run at any other. */
 public record OilIgnored(Drive drive) implements Drive {
     @Override
@@ -35,5 +37,10 @@ public record OilIgnored(Drive drive) implements Drive {
                 reader.close();
             }
         };
+    }
+
+    @Override
+    public Drive inCarOf(Build build) {
+        return new OilIgnored(drive.inCarOf(build));
     }
 }

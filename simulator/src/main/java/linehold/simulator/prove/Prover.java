@@ -3,6 +3,7 @@ package linehold.simulator.prove;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import linehold.controller.safety.TroubleCode;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.Display;
 import linehold.simulator.build.Gear;
+import linehold.simulator.build.UnitSystem;
 import linehold.simulator.drive.Drive;
 import linehold.simulator.prove.Loss.Criterion;
 import linehold.simulator.run.CloseUpRecorder;
@@ -127,17 +129,47 @@ public final class Prover {
         return run.verdict.withCloseUp(recorder.closeUp());
     }
 
+    /**
+     * One run judged while another listener looks on.
+     *
+     * @param weakestAtS the weakest moment, s
+     * @param told the verdict in words of each system of units
+     */
+    public record Watched(double weakestAtS, Map<UnitSystem, RunVerdict> told) {}
+
+    /** Judges one drive at one temperature. @param beside sees every tick too, and may end the run by an exception */
+    public Watched judge(Drive drive, double oilC, TickListener beside) {
+        Accountant account = new Accountant(build);
+        OverviewRecorder overview = new OverviewRecorder(account.periodS());
+        RunTotals totals = run(drive, oilC, account, overview, beside);
+        Map<UnitSystem, RunVerdict> told = new EnumMap<>(UnitSystem.class);
+        double weakestAtS = Double.NaN;
+        for (UnitSystem units : UnitSystem.values()) {
+            Judged run = new Prover(build.withUnits(units), seed).judged(drive, oilC, account, overview, totals);
+            weakestAtS = run.momentS;
+            told.put(units, run.verdict);
+        }
+        return new Watched(weakestAtS, told);
+    }
+
     private Judged judge(Drive drive, double oilC) {
         Accountant account = new Accountant(build);
         OverviewRecorder overview = new OverviewRecorder(account.periodS());
+        RunTotals totals = run(drive, oilC, account, overview, moment -> true);
+        return judged(drive, oilC, account, overview, totals);
+    }
+
+    private RunTotals run(
+            Drive drive, double oilC, Accountant account, OverviewRecorder overview, TickListener beside) {
         Moment[] last = new Moment[1];
         RunTotals totals = run(drive, oilC, moment -> {
             last[0] = moment;
             account.tick(moment);
-            return overview.tick(moment);
+            overview.tick(moment);
+            return beside.tick(moment);
         });
         account.end(last[0]);
-        return judged(drive, oilC, account, overview, totals);
+        return totals;
     }
 
     private Judged judged(Drive drive, double oilC, Accountant account, OverviewRecorder overview, RunTotals totals) {

@@ -66,45 +66,4 @@ class DriveRoutesTest {
         }
         assertThat(next).isEqualTo(expected.size());
     }
-
-    @Test
-    void shouldKeepTheExtremesWhenAWholeDriveIsDrawnWithFewPoints() throws Exception {
-        String name = BuiltInDrives.all(BUILD).get(0).name();
-        double oilC = BUILD.limits().oilTemperaturesC().get(0);
-        double[] extremes = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
-        new Prover(BUILD, 1).run(new OilIgnored(BuiltInDrives.all(BUILD).get(0)), oilC, moment -> {
-            extremes[0] = Math.min(extremes[0], (float) moment.lowestPressurePa);
-            extremes[1] = Math.max(extremes[1], (float) moment.lowestPressurePa);
-            return true;
-        });
-
-        JsonNode part =
-                PageServer.JSON.readTree(get("/api/drives/" + name + "/trace?from=-1e6&to=1e6&points=7&oil=" + oilC)
-                        .body());
-
-        assertThat(part.get("t").size()).isEqualTo(7);
-        assertThat(part.get("single").asBoolean()).isFalse();
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < 7; i++) {
-            low = Math.min(low, part.get("pLow").get(i).asDouble());
-            high = Math.max(high, part.get("pHigh").get(i).asDouble());
-        }
-        assertThat((float) low).isEqualTo((float) extremes[0]);
-        assertThat((float) high).isEqualTo((float) extremes[1]);
-    }
-
-    @Test
-    void shouldRefuseWhatCannotBeDrawnWithOneSentence() throws Exception {
-        for (String path : List.of(
-                "/api/drives/none/trace?from=0&to=1&points=10&oil=60",
-                "/api/drives/..%5Cx/trace?from=0&to=1&points=10&oil=60",
-                "/api/drives/stop-and-go/trace?from=5&to=1&points=10&oil=60",
-                "/api/drives/stop-and-go/trace?from=0&to=1&points=10000000&oil=60",
-                "/api/drives/stop-and-go/trace?from=0&to=1&points=ten&oil=60",
-                "/api/drives/stop-and-go/trace?from=0&to=1&points=10&oil=61.5",
-                "/api/drives/stop-and-go/trace")) {
-            assertThat(get(path).statusCode()).as(path).isBetween(400, 499);
-        }
-    }
 }

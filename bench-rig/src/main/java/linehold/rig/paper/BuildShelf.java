@@ -1,0 +1,87 @@
+package linehold.rig.paper;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import linehold.simulator.build.Build;
+import linehold.simulator.build.BuildFile;
+import linehold.simulator.build.InputException;
+
+/** The builds that a run can be compared over: the page's own, those that ship, and the build files in one folder. */
+public final class BuildShelf {
+    private final Build own;
+    private final Path folder;
+
+    /** The build file read last, so that the next question does not read it again. */
+    private Path lastFile;
+
+    private String lastStamp;
+    private Build lastBuild;
+
+    /** @param name what {@link #find} takes @param file where it lies; null where it ships */
+    public record Entry(String name, String file) {}
+
+    public BuildShelf(Build own, Path folder) {
+        this.own = own;
+        this.folder = folder;
+    }
+
+    public Build own() {
+        return own;
+    }
+
+    /** All but the page's own: as they ship, then the files by name. */
+    public List<Entry> entries() {
+        List<Entry> entries = new ArrayList<>();
+        BuildFile.SHIPPED.stream()
+                .filter(name -> !name.equals(own.name()))
+                .forEach(name -> entries.add(new Entry(name, null)));
+        if (Files.isDirectory(folder)) {
+            try (Stream<Path> files = Files.list(folder)) {
+                files.filter(file -> file.toString().endsWith(".yaml")
+                                && !file.toString().endsWith(".map.yaml"))
+                        .filter(Files::isRegularFile)
+                        .sorted()
+                        .forEach(
+                                file -> entries.add(new Entry(file.getFileName().toString(), file.toString())));
+            } catch (IOException e) {
+                throw new InputException(folder + ": found a folder that cannot be read, expected build files", e);
+            }
+        }
+        return entries;
+    }
+
+    /**
+     * @param name of an entry; null or empty for the page's own
+     * @throws InputException where there is none of this name, or the file is no build file
+     */
+    public synchronized Build find(String name) {
+        if (name == null || name.isEmpty()) {
+            return own;
+        }
+        // Only what is listed: a name from the network leads to no other file.
+        Entry entry = entries().stream()
+                .filter(one -> one.name.equals(name))
+                .findFirst()
+                .orElseThrow(() -> new InputException("build: found no build '" + name
+                        + "', expected one that ships or a build file in the folder '" + folder + "'"));
+        return entry.file == null ? BuildFile.loadNamed(name) : read(Path.of(entry.file));
+    }
+
+    private Build read(Path file) {
+        try {
+            String stamp = Files.getLastModifiedTime(file) + " " + Files.size(file);
+            if (!file.equals(lastFile) || !stamp.equals(lastStamp)) {
+                lastBuild = BuildFile.load(file);
+                lastFile = file;
+                lastStamp = stamp;
+            }
+            return lastBuild;
+        } catch (IOException e) {
+            throw new InputException(file + ": found a file that cannot be read, expected a build file", e);
+        }
+    }
+}

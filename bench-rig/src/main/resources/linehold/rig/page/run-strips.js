@@ -1,0 +1,165 @@
+// Charts of a run, and of another one over it in dashes: shaft speed, line pressure and lanes on one time axis, as in Now.
+import uPlot from "/lib/uPlot.js";
+import { colour, element } from "./dom.js";
+import { drawLanes } from "./lanes.js";
+import { lanesOf, lanesTimes, overLanesOf } from "./run-words.js";
+import { choosing, gestures } from "./strip-gestures.js";
+import { LABEL_PX, LEFT_PX, mark, RIGHT_PX } from "./strips.js";
+import { scale, toUnit } from "./units.js";
+
+const HEIGHT_PX = 200;
+const LEAST_DRAG_PX = 4;
+const DASH = [6, 4];
+
+export class RunStrips {
+  #facts;
+  #told;
+  #charts = [];
+  #runs = [];
+  #fromS = 0;
+  #toS = 1;
+  #atS = null;
+
+  /** @param told onHover(s or null), onMove(fromS, toS), onWhole(), and whole() that tells whether all is in sight */
+  constructor(facts, told) {
+    this.#facts = facts;
+    this.#told = told;
+    this.speed = element("div", { class: "chart", role: "img", "aria-label": "Shaft speed over the drive with the switch-over window" });
+    this.pressure = element("div", { class: "chart", role: "img", "aria-label": "Line pressure over the drive with the hold pressure" });
+    this.lanes = element("canvas", { class: "lanes", role: "img", "aria-label": "Pump state, relays, contacts, drive permission and codes over the drive" });
+    this.overLanes = element("canvas", { class: "lanes", role: "img", "aria-label": "Pump state and codes of the dashed run over the drive" });
+  }
+
+  /** Makes the charts anew: their size, colours or units have changed, or the number of runs. */
+  layout() {
+    this.destroy();
+    if (!this.#runs.length) return;
+    this.#charts = [this.#chart(this.speed, "speed", (u) => this.#windows(u)), this.#chart(this.pressure, "pressure", (u) => this.#holds(u))];
+    this.#fill();
+  }
+
+  /** @param runs one, or the other one over it too */
+  show(runs) {
+    const anew = runs.length !== this.#runs.length;
+    this.#runs = runs;
+    if (anew) this.layout();
+    else this.#fill();
+  }
+
+  #fill() {
+    this.#charts.forEach((chart, i) => {
+      const [quantity, low, high] = i === 0 ? ["speed", "nLow", "nHigh"] : ["pressure", "pLow", "pHigh"];
+      const units = (list) => list.map((si) => toUnit(quantity, si));
+      const tables = this.#runs.map(({ part }) => [part.t, units(part[low]), units(part[high])]);
+      chart.setData(tables.length > 1 ? uPlot.join(tables) : tables[0], false);
+    });
+    this.move(this.#fromS, this.#toS, this.#atS);
+  }
+
+  /** Shows another stretch of what is there. @param atS where the cursor stands; null draws none */
+  move(fromS, toS, atS) {
+    this.#fromS = fromS;
+    this.#toS = toS;
+    this.#atS = atS;
+    for (const chart of this.#charts) {
+      chart.batch(() => {
+        chart.setScale("x", { min: fromS, max: toS });
+        chart.setScale("y", { min: null, max: null });
+      });
+    }
+    this.#runs.forEach(({ part }, i) => {
+      const lanes = i === 0 ? lanesOf(part.lanes, this.#facts) : overLanesOf(part.lanes, this.#facts);
+      const ends = Math.min(part.endS, part.toS) + part.periodS;
+      drawLanes(i === 0 ? this.lanes : this.overLanes, lanesTimes(part.lanes, ends), fromS, toS, LEFT_PX + LABEL_PX, RIGHT_PX, lanes, atS);
+    });
+    this.overLanes.hidden = this.#runs.length < 2;
+  }
+
+  #windows(u) {
+    const [run, over] = this.#runs;
+    const on = u.valToPos(toUnit("speed", run.switchOnRadPerS), "y", true);
+    const off = u.valToPos(toUnit("speed", run.switchOffRadPerS), "y", true);
+    u.ctx.save();
+    u.ctx.globalAlpha = 0.18;
+    u.ctx.fillStyle = colour("window");
+    u.ctx.fillRect(u.bbox.left, off, u.bbox.width, on - off);
+    u.ctx.restore();
+    mark(u, "speed", run.switchOffRadPerS, "pump off above", "window");
+    mark(u, "speed", run.switchOnRadPerS, "pump on below", "window", "right", true);
+    if (!over) return;
+    if (over.switchOffRadPerS !== run.switchOffRadPerS) mark(u, "speed", over.switchOffRadPerS, "dashed run: off above", "over", "left");
+    if (over.switchOnRadPerS !== run.switchOnRadPerS) mark(u, "speed", over.switchOnRadPerS, "dashed run: on below", "over", "left", true);
+  }
+
+  #holds(u) {
+    const [run, over] = this.#runs;
+    mark(u, "pressure", run.holdPa, "hold pressure", "hold");
+    if (over && over.holdPa !== run.holdPa) mark(u, "pressure", over.holdPa, "dashed run: hold pressure", "over", "left");
+  }
+
+  #chart(where, quantity, behind) {
+    const axis = { stroke: colour("quiet"), grid: { stroke: colour("grid"), width: 1 }, ticks: { stroke: colour("grid") } };
+    const line = (ink, dash) => ({ stroke: colour(ink), width: 1.5, spanGaps: true, dash });
+    const inSight = () => Math.max(...this.#runs.map((run) => toUnit(quantity, quantity === "speed" ? run.switchOffRadPerS : run.holdPa)));
+    const two = this.#runs.length > 1;
+    const chart = new uPlot(
+      {
+        width: Math.max(300, where.clientWidth),
+        height: HEIGHT_PX,
+        cursor: {
+          x: false,
+          y: false,
+          points: { show: false },
+          drag: { x: true, y: false, setScale: false },
+          bind: {
+            dblclick: () => () => this.#told.onWhole(),
+            mousedown: (u, target, act) => (event) => choosing(event, this.#told.whole()) && act(event),
+          },
+        },
+        legend: { show: false },
+        padding: [8, RIGHT_PX, 0, 0],
+        scales: { x: { time: false }, y: { range: (u, low, high) => [Math.min(0, low ?? 0), Math.max(high ?? 0, inSight() * 1.25) * 1.05] } },
+        axes: [
+          { ...axis, values: (u, ticks) => ticks.map((s) => `${+s.toFixed(3)} s`), size: 28, space: 72 },
+          { ...axis, size: LEFT_PX, label: `${quantity === "speed" ? "Shaft speed" : "Line pressure"}, ${scale(quantity).label}`, labelSize: LABEL_PX },
+        ],
+        series: [{}, line(quantity), line(quantity), ...(two ? [line("over", DASH), { spanGaps: true, points: { show: false } }] : [])],
+        bands: [{ series: [2, 1], fill: `${colour(quantity)}33` }, ...(two ? [{ series: [4, 3], fill: `${colour("over")}44` }] : [])],
+        hooks: {
+          drawAxes: [behind],
+          draw: [(u) => this.#cursorLine(u)],
+          setCursor: [(u) => this.#told.onHover(u.cursor.left >= 0 ? u.posToVal(u.cursor.left, "x") : null)],
+          setSelect: [(u) => this.#selected(u)],
+        },
+      },
+      [[], [], [], ...(two ? [[], []] : [])],
+      where,
+    );
+    gestures(chart, { range: () => [this.#fromS, this.#toS], whole: this.#told.whole, move: this.#told.onMove });
+    return chart;
+  }
+
+  #selected(u) {
+    const { left, width } = u.select;
+    if (width < LEAST_DRAG_PX) return;
+    u.setSelect({ left: 0, width: 0, top: 0, height: 0 }, false);
+    this.#told.onMove(u.posToVal(left, "x"), u.posToVal(left + width, "x"));
+  }
+
+  #cursorLine(u) {
+    if (this.#atS === null || this.#atS < this.#fromS || this.#atS > this.#toS) return;
+    const x = Math.round(u.valToPos(this.#atS, "x", true)) + 0.5;
+    u.ctx.save();
+    u.ctx.strokeStyle = colour("ink");
+    u.ctx.beginPath();
+    u.ctx.moveTo(x, u.bbox.top);
+    u.ctx.lineTo(x, u.bbox.top + u.bbox.height);
+    u.ctx.stroke();
+    u.ctx.restore();
+  }
+
+  destroy() {
+    for (const chart of this.#charts) chart.destroy();
+    this.#charts = [];
+  }
+}
