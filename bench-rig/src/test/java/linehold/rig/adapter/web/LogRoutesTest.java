@@ -147,12 +147,6 @@ class LogRoutesTest {
         assertThat(files()).containsExactly("monday-run-1.csv");
         assertThat(logs().resolve("monday-run-1.csv")).hasContent(LogTexts.own());
         requireVerdictOfTheCommand("monday-run-1.csv");
-        double oilC = BUILD.limits().oilTemperaturesC().get(0);
-        assertThat(page.get("/api/drives/monday-run-1.csv/trace?from=0&to=99&points=9&oil=" + oilC)
-                        .body()
-                        .get("t")
-                        .size())
-                .isEqualTo(9);
     }
 
     @Test

@@ -249,6 +249,43 @@ class TraceRoutesTest {
         assertThat(answer.body()).contains("bad.csv").contains("5");
     }
 
+    /** Road speed becomes shaft speed by the gears of the build that drives. */
+    @Test
+    void shouldReadALogInTheCarOfTheBuildThatIsLaidOverIt() throws Exception {
+        Path log = out.resolve("road.csv");
+        StringBuilder rows = new StringBuilder("time_s,road_speed_km_h\n");
+        for (int i = 0; i <= 60; i++) {
+            rows.append(i).append(',').append(Math.min(i, 60 - i)).append('\n');
+        }
+        Files.writeString(log, rows);
+        String text = new String(BuildFile.bytesNamed("demonstration"), StandardCharsets.UTF_8);
+        Files.writeString(out.resolve("short.yaml"), text.replaceFirst("final-ratio: 3.5", "final-ratio: 4.5"));
+        Build other = BuildFile.load(out.resolve("short.yaml"));
+        drives.put("road.csv", LogDrive.of(log, BUILD));
+        double[] highest = new double[2];
+        new Prover(BUILD, 1).run(LogDrive.of(log, BUILD), OIL_C, moment -> {
+            highest[0] = Math.max(highest[0], moment.shaftRadPerS);
+            return true;
+        });
+        new Prover(other, 1).run(LogDrive.of(log, other), OIL_C, moment -> {
+            highest[1] = Math.max(highest[1], moment.shaftRadPerS);
+            return true;
+        });
+        assertThat(highest[1]).isNotCloseTo(highest[0], within(1.0));
+
+        assertThat(highest(run("road.csv", "from=0&to=99&points=9"))).isEqualTo((float) highest[0]);
+        assertThat(highest(run("road.csv", "from=0&to=99&points=9&build=short.yaml")))
+                .isEqualTo((float) highest[1]);
+    }
+
+    private static float highest(JsonNode run) {
+        float highest = 0;
+        for (JsonNode value : run.get("part").get("nHigh")) {
+            highest = Math.max(highest, (float) value.asDouble());
+        }
+        return highest;
+    }
+
     @Test
     void shouldRefuseWhatCannotBeDrawnWithOneSentence() throws Exception {
         for (String path : List.of(
