@@ -99,7 +99,11 @@ class Faults {
     this.bar.max = steps;
     this.bar.value = done;
     const words = {
-      idle: `${steps} runs, alone and beside silent faults; well under a minute on an idle machine.`,
+      idle: `${steps} runs, alone and beside silent faults; ${
+        this.#page.facts.rig
+          ? "beside this rig they keep behind the ticks and leave them a core. ./linehold page makes them in a program of its own"
+          : "well under a minute on an idle machine"
+      }.`,
       running: `Trying faults: ${done} of ${steps} runs`,
       done: "The table of linehold faults, single faults; open one to see its run.",
       failed: problem,

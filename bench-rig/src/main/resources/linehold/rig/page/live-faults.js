@@ -1,5 +1,6 @@
 // Faults put into the running simulated car, and cleared again. Beside a board the server refuses, and says why.
 import { ask, send } from "./api.js";
+import { sayFaults } from "./car-faults.js";
 import { element } from "./dom.js";
 
 const EVERY_MS = 1000;
@@ -48,6 +49,7 @@ export class LiveFaults {
 
   #show(kinds) {
     if (this.#closed) return;
+    sayFaults(kinds);
     this.put.disabled = false;
     if (!this.choice.options.length) this.#offer(kinds);
     const there = kinds.filter((kind) => kind.state !== "absent");

@@ -1,5 +1,6 @@
 // The page: one view at a time, named by the address, so that an address can be sent to a colleague.
 import { ask } from "./api.js";
+import { watchFaults } from "./car-faults.js";
 import { watch } from "./connection.js";
 import { element } from "./dom.js";
 import { setUs, unitsAreUs } from "./units.js";
@@ -74,6 +75,7 @@ async function start() {
     });
   }
   watch(facts);
+  watchFaults(facts);
   await show();
 }
 

@@ -13,6 +13,7 @@ import linehold.rig.port.Watchdog;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.drive.Drives;
+import linehold.simulator.fault.LiveFaults;
 
 /** A simulated rig on a thread of its own whose time runs faster than the world's, so that a test sees a hand-over soon. */
 final class FastRig implements AutoCloseable {
@@ -41,6 +42,10 @@ final class FastRig implements AutoCloseable {
     FastRig start() {
         thread.start();
         return this;
+    }
+
+    LiveFaults liveFaults() {
+        return car.liveFaults();
     }
 
     boolean running() {
