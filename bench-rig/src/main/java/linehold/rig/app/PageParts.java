@@ -23,6 +23,7 @@ import linehold.rig.paper.WindowDesk;
 import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
+import linehold.simulator.drive.BuiltInDrives;
 import linehold.simulator.fault.LiveFaults;
 import linehold.simulator.run.Parallel;
 
@@ -76,7 +77,10 @@ final class PageParts {
         FaultTable table =
                 new FaultTable(build, new Worker("fault-campaign", RealTime::modest), new Worker("fault-run", first));
         DriveBook drives = new DriveBook(
-                build, new Worker("verdicts", RealTime::modest), new Worker("drive-reading", RealTime::modest));
+                build,
+                BuiltInDrives.all(build),
+                new Worker("verdicts", RealTime::modest),
+                new Worker("drive-reading", RealTime::modest));
         BuildShelf builds = new BuildShelf(build, OUT);
         // A run and the one over it are computed side by side.
         List<Worker> runners = List.of(new Worker("run-1", first), new Worker("run-2", first));

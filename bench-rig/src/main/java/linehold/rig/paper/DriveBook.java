@@ -47,19 +47,20 @@ public final class DriveBook implements AutoCloseable {
     public record Entry(String name, String source, boolean log, List<Judged> runs, double progress, String problem) {}
 
     public DriveBook(Build build) {
-        this(build, new Worker("verdicts"), new Worker("drive-reading"));
+        this(build, BuiltInDrives.all(build), new Worker("verdicts"), new Worker("drive-reading"));
     }
 
     /**
+     * @param demonstration drives that are always there
      * @param worker proves, in the background
      * @param reader reads each drive once before
      */
-    public DriveBook(Build build, Worker worker, Worker reader) {
+    public DriveBook(Build build, List<? extends Drive> demonstration, Worker worker, Worker reader) {
         this.build = build;
         this.worker = worker;
         this.reader = reader;
         prover = new Prover(build, SEED);
-        BuiltInDrives.all(build).forEach(drive -> proofs.put(drive.name(), proof(drive)));
+        demonstration.forEach(drive -> proofs.put(drive.name(), proof(drive)));
     }
 
     private Proof proof(Drive drive) {

@@ -16,6 +16,7 @@ import java.util.stream.Stream;
 import linehold.rig.paper.DriveBook;
 import linehold.rig.paper.OwnLogs;
 import linehold.rig.paper.RecordingShelf;
+import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import linehold.simulator.cli.ProveCommand;
@@ -61,7 +62,7 @@ class LogRoutesTest {
 
     @BeforeEach
     void start() {
-        DriveBook book = new DriveBook(BUILD);
+        DriveBook book = new DriveBook(BUILD, List.of(), new Worker("verdicts"), new Worker("drive-reading"));
         OwnLogs logs = new OwnLogs(book, logs(), SHELF);
         server = new PageServer(
                 PageSettings.loopback(0), Map.of(), null, List.of(new DriveRoutes(book), new LogRoutes(logs)));
@@ -226,7 +227,9 @@ class LogRoutesTest {
     private static List<String> threadsAtWork() {
         List<String> found = new ArrayList<>();
         for (Thread thread : Thread.getAllStackTraces().keySet()) {
-            if (thread.getName().equals("run") || thread.getName().equals("verdicts")) {
+            if (thread.getName().equals("run")
+                    || thread.getName().equals("verdicts")
+                    || thread.getName().equals("drive-reading")) {
                 found.add(thread.getName());
             }
         }
