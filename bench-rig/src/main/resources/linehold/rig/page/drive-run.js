@@ -106,12 +106,16 @@ export class DriveRun {
     const oils = element("optgroup", { label: "Another oil temperature" }, this.#oils.filter((one) => one !== Number(oil)).map((one) =>
       option(`oil:${one}`, `over it: oil at ${text("temperature", one)}`, over !== undefined && one === Number(over))));
     this.over.replaceChildren(option("", "no other run", !over && !overBuild), oils);
+    // Until it is known whether there is such a build, and for ever where there is none.
     if (overBuild) this.over.append(option(`build:${overBuild}`, `over it: build ${overBuild}`, true));
     try {
       const builds = await ask("/api/builds");
       const group = element("optgroup", { label: "Another build or calibration" }, builds.map(({ name, file }) =>
         option(`build:${name}`, `over it: build ${file ?? name}`, name === overBuild)));
-      this.over.replaceChildren(this.over.firstChild, oils, group);
+      const { value } = this.over;
+      this.over.append(group);
+      if (builds.some(({ name }) => name === overBuild)) this.over.children[2].remove();
+      this.over.value = value;
     } catch (problem) {
       this.#trouble(problem.message);
     }
@@ -280,7 +284,7 @@ export class DriveRun {
   #words() {
     const [run, over] = this.#runs;
     const entry = (one, oil, line, which) => element("li", {}, element("i", { class: line, "aria-hidden": "true" }), element("span", {},
-      `${which}: oil at ${text("temperature", Number(oil))}, build ${one.build}. `,
+      `${which}: oil at ${text("temperature", Number(oil))}, build ${one.build}, window ${number("speed", one.switchOnRadPerS)} to ${text("speed", one.switchOffRadPerS)}. `,
       element("strong", { class: one.held ? "good" : "bad" }, one.held ? "Held" : "LOST"),
       `${one.held ? ". Weakest moment" : ""}: ${one.words.join("; ")}.`));
     this.legend.replaceChildren(...[

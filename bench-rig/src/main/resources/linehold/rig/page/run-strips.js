@@ -10,6 +10,19 @@ import { scale, toUnit } from "./units.js";
 const HEIGHT_PX = 200;
 const LEAST_DRAG_PX = 4;
 const DASH = [6, 4];
+const CHARACTER_PX = 7;
+/** Names of the dashed run's levels would lie on those of the other where a chart is narrower; the words above it have them too. */
+const ROOM_PX = 520;
+
+const markOver = (u, quantity, si, words, below) =>
+  mark(u, quantity, si, u.over.clientWidth < ROOM_PX ? null : `dashed run: ${words}`, "over", "left", below);
+
+/** A long time at the very edge would be cut off. */
+const timesOf = (u, ticks) => ticks.map((s) => {
+  const words = `${+s.toFixed(3)} s`;
+  const roomPx = ((u.scales.x.max - s) / (u.scales.x.max - u.scales.x.min)) * u.over.clientWidth + RIGHT_PX;
+  return words.length * CHARACTER_PX < 2 * roomPx ? words : "";
+});
 
 export class RunStrips {
   #facts;
@@ -34,7 +47,10 @@ export class RunStrips {
   layout() {
     this.destroy();
     if (!this.#runs.length) return;
-    this.#charts = [this.#chart(this.speed, "speed", (u) => this.#windows(u)), this.#chart(this.pressure, "pressure", (u) => this.#holds(u))];
+    this.#charts = [
+      this.#chart(this.speed, "speed", (u) => this.#band(u), (u) => this.#windows(u)),
+      this.#chart(this.pressure, "pressure", () => {}, (u) => this.#holds(u)),
+    ];
     this.#fill();
   }
 
@@ -75,8 +91,8 @@ export class RunStrips {
     this.overLanes.hidden = this.#runs.length < 2;
   }
 
-  #windows(u) {
-    const [run, over] = this.#runs;
+  #band(u) {
+    const [run] = this.#runs;
     const on = u.valToPos(toUnit("speed", run.switchOnRadPerS), "y", true);
     const off = u.valToPos(toUnit("speed", run.switchOffRadPerS), "y", true);
     u.ctx.save();
@@ -84,20 +100,25 @@ export class RunStrips {
     u.ctx.fillStyle = colour("window");
     u.ctx.fillRect(u.bbox.left, off, u.bbox.width, on - off);
     u.ctx.restore();
+  }
+
+  #windows(u) {
+    const [run, over] = this.#runs;
     mark(u, "speed", run.switchOffRadPerS, "pump off above", "window");
     mark(u, "speed", run.switchOnRadPerS, "pump on below", "window", "right", true);
     if (!over) return;
-    if (over.switchOffRadPerS !== run.switchOffRadPerS) mark(u, "speed", over.switchOffRadPerS, "dashed run: off above", "over", "left");
-    if (over.switchOnRadPerS !== run.switchOnRadPerS) mark(u, "speed", over.switchOnRadPerS, "dashed run: on below", "over", "left", true);
+    if (over.switchOffRadPerS !== run.switchOffRadPerS) markOver(u, "speed", over.switchOffRadPerS, "off above");
+    if (over.switchOnRadPerS !== run.switchOnRadPerS) markOver(u, "speed", over.switchOnRadPerS, "on below", true);
   }
 
   #holds(u) {
     const [run, over] = this.#runs;
     mark(u, "pressure", run.holdPa, "hold pressure", "hold");
-    if (over && over.holdPa !== run.holdPa) mark(u, "pressure", over.holdPa, "dashed run: hold pressure", "over", "left");
+    if (over && over.holdPa !== run.holdPa) markOver(u, "pressure", over.holdPa, "hold pressure");
   }
 
-  #chart(where, quantity, behind) {
+  /** @param behind draws below the curves @param above draws over them: the curves of a day cover all that is below */
+  #chart(where, quantity, behind, above) {
     const axis = { stroke: colour("quiet"), grid: { stroke: colour("grid"), width: 1 }, ticks: { stroke: colour("grid") } };
     const line = (ink, dash) => ({ stroke: colour(ink), width: 1.5, spanGaps: true, dash });
     const inSight = () => Math.max(...this.#runs.map((run) => toUnit(quantity, quantity === "speed" ? run.switchOffRadPerS : run.holdPa)));
@@ -120,14 +141,14 @@ export class RunStrips {
         padding: [8, RIGHT_PX, 0, 0],
         scales: { x: { time: false }, y: { range: (u, low, high) => [Math.min(0, low ?? 0), Math.max(high ?? 0, inSight() * 1.25) * 1.05] } },
         axes: [
-          { ...axis, values: (u, ticks) => ticks.map((s) => `${+s.toFixed(3)} s`), size: 28, space: 72 },
+          { ...axis, values: timesOf, size: 28, space: 72 },
           { ...axis, size: LEFT_PX, label: `${quantity === "speed" ? "Shaft speed" : "Line pressure"}, ${scale(quantity).label}`, labelSize: LABEL_PX },
         ],
         series: [{}, line(quantity), line(quantity), ...(two ? [line("over", DASH), { spanGaps: true, points: { show: false } }] : [])],
         bands: [{ series: [2, 1], fill: `${colour(quantity)}33` }, ...(two ? [{ series: [4, 3], fill: `${colour("over")}44` }] : [])],
         hooks: {
           drawAxes: [behind],
-          draw: [(u) => this.#cursorLine(u)],
+          draw: [above, (u) => this.#cursorLine(u)],
           setCursor: [(u) => this.#told.onHover(u.cursor.left >= 0 ? u.posToVal(u.cursor.left, "x") : null)],
           setSelect: [(u) => this.#selected(u)],
         },

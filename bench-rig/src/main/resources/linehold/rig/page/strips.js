@@ -143,7 +143,7 @@ export class Strips {
   }
 }
 
-/** A level across the chart, with its name and value on the paper's own ground, at its left or right, above or below it. */
+/** A level across the chart, with its name and value on the paper's own ground, at its left or right, above or below it; no name draws the level alone. */
 export function mark(u, quantity, si, words, ink, side = "right", below = false) {
   const ratio = devicePixelRatio || 1;
   const y = u.valToPos(toUnit(quantity, si), "y", true);
@@ -156,6 +156,10 @@ export function mark(u, quantity, si, words, ink, side = "right", below = false)
   u.ctx.lineTo(left + width, y);
   u.ctx.stroke();
   u.ctx.setLineDash([]);
+  if (!words) {
+    u.ctx.restore();
+    return;
+  }
   u.ctx.font = `${12 * ratio}px system-ui, sans-serif`;
   u.ctx.textAlign = side;
   u.ctx.fillStyle = colour(ink);
