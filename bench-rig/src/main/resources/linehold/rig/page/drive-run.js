@@ -92,7 +92,7 @@ export class DriveRun {
       this.slider,
       this.reading,
       this.extremes,
-      element("p", { class: "quiet" },
+      element("p", { class: "quiet hint" },
         "Point at a chart, or move the slider, to read every lane at that moment. Drag across the whole drive to look closer, or anywhere "
         + "with the shift key; closer, a drag moves the drive, and the wheel or two fingers zoom. A change is one of the pump's state."),
     );

@@ -96,6 +96,6 @@ export function compared(run, over) {
   if (run.lowestPa === null || over.lowestPa === null) return "In one of the runs no element was ever engaged, so their lowest pressures cannot be compared.";
   const [here, there] = [text("pressure", run.lowestPa), text("pressure", over.lowestPa)];
   const by = over.lowestPa - run.lowestPa;
-  const difference = here === there ? "as low" : `${text("pressure", Math.abs(by))} ${by < 0 ? "lower" : "higher"}`;
+  const difference = here === there ? "no difference" : `${text("pressure", Math.abs(by))} ${by < 0 ? "lower" : "higher"}`;
   return `Lowest line pressure with an element engaged: ${here} in the solid run, ${there} in the dashed one: ${difference}.`;
 }
