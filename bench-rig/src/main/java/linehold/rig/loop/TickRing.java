@@ -56,6 +56,11 @@ public final class TickRing {
         return new Cursor(finished);
     }
 
+    /** Reads from the oldest row that is still there: from the first one, if the loop has just begun. */
+    public Cursor recall() {
+        return new Cursor(Math.max(0, finished - capacity));
+    }
+
     /** One reader's place. For one thread. */
     public final class Cursor {
         private long next;

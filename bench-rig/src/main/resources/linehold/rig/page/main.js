@@ -16,6 +16,7 @@ const VIEWS = [
 const view = document.getElementById("view");
 let facts;
 let open = null;
+let shows = 0;
 
 /** The address after the hash: the view's name and what it wants to remember. */
 function address() {
@@ -32,6 +33,7 @@ function remember(name, state) {
 const offered = () => VIEWS.filter((one) => facts.rig || !one.needsRig);
 
 async function show() {
+  const mine = ++shows;
   const { name, state } = address();
   const wanted = offered().find((one) => one.name === name) ?? offered()[0];
   open?.close?.();
@@ -47,6 +49,8 @@ async function show() {
   }
   document.title = `${wanted.title} – linehold`;
   const module = await import(wanted.file);
+  // Another view may have been chosen while this one was on its way.
+  if (mine !== shows) return;
   open = module.open(view, { facts, state, remember: (values) => remember(wanted.name, values) });
 }
 

@@ -291,7 +291,7 @@ class Now {
     const last = (name) => this.#live.last(name);
     const [pressure, state, drive] = [last("p"), last("state"), last("drive")];
     const low = pressure !== null && pressure < holdPa;
-    this.#figure("pressure", text("pressure", pressure), `${low ? "BELOW" : "must stay above"} the hold pressure ${text("pressure", holdPa)}`, low);
+    this.#figure("pressure", text("pressure", pressure), pressure === null ? `hold pressure ${text("pressure", holdPa)}` : `${low ? "BELOW" : "above"} the hold pressure ${text("pressure", holdPa)}`, low);
     this.#figure("speed", text("speed", last("n")), `pump on below ${number("speed", switchOnRadPerS)}, off above ${text("speed", switchOffRadPerS)}`);
     this.#figure("carries", state === null ? "–" : carriers[state], state === null ? "" : `${states[state]}: ${reasons[last("reason")]}`);
     this.#figure("drive", drive === null ? "–" : permissions[drive],

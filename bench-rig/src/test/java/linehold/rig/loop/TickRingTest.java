@@ -51,6 +51,22 @@ class TickRingTest {
         assertThat(cursor.missed()).isEqualTo(12);
     }
 
+    @Test
+    void shouldBeginAtTheOldestRowThatIsStillThereForAReaderWhoRecalls() {
+        for (int i = 1; i <= 3; i++) {
+            publish(i);
+        }
+        assertThat(ring.recall().read(row)).isTrue();
+        assertThat(row[TickRow.NOW_NS]).isEqualTo(1);
+        for (int i = 4; i <= 20; i++) {
+            publish(i);
+        }
+        TickRing.Cursor cursor = ring.recall();
+        assertThat(cursor.read(row)).isTrue();
+        assertThat(row[TickRow.NOW_NS]).isEqualTo(13);
+        assertThat(cursor.missed()).isZero();
+    }
+
     /** A torn row would have its first and its last field from two ticks. */
     @Test
     void shouldNeverGiveATornRowToAReaderOnAnotherThread() throws Exception {

@@ -53,7 +53,8 @@ final class LiveFeed implements AutoCloseable {
     private volatile boolean closing;
 
     LiveFeed(TickRing ring) {
-        cursor = ring.follow();
+        // Its time is that of the rig: a page opens some hundred ticks after the first.
+        cursor = ring.recall();
         thread = new Thread(this::run, "page-live");
         thread.setDaemon(true);
         thread.setPriority(Thread.MIN_PRIORITY);
