@@ -2,7 +2,6 @@ package linehold.rig.paper;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
@@ -42,11 +41,18 @@ public final class LogUpload {
         }
     }
 
+    /** The log did not come to its end, or too slowly. */
+    public static final class SenderGoneException extends RuntimeException {
+        SenderGoneException(IOException e) {
+            super("the log did not come to its end; nothing of it was kept", e);
+        }
+    }
+
     /**
      * @param file name in the folder, already known to be a safe one
      * @throws InputException where it is no text, a file of that name is there, or there is no room
      * @throws TooLargeException where it is too long
-     * @throws UncheckedIOException where the sender goes away
+     * @throws SenderGoneException where the sender goes away
      */
     void write(String file, InputStream in) {
         Path part = folder.resolve("." + ProcessHandle.current().pid() + "-" + NUMBER.incrementAndGet() + PART);
@@ -94,7 +100,7 @@ public final class LogUpload {
         try {
             return in.readNBytes(piece, 0, piece.length);
         } catch (IOException e) {
-            throw new UncheckedIOException("the sender went away", e);
+            throw new SenderGoneException(e);
         }
     }
 

@@ -130,7 +130,7 @@ export class Logs {
   }
 
   #table(lines) {
-    const head = ["Number", "Begin, UTC", "Length", "Rig", "End", ""].map((text) => element(text ? "th" : "td", { scope: text ? "col" : null }, text));
+    const head = ["Number", "Begin, UTC", "Length", "Rig", "End", "Use"].map((text) => element("th", { scope: "col" }, text));
     return element("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": "Recordings" },
       element("table", {}, element("thead", {}, element("tr", {}, head)), element("tbody", {}, lines.map((line) => this.#line(line)))),
       element("p", { class: "quiet" }, "A recording's motor speed is the controller's, without a sign: a car that rolled back is not seen to do so. A running one is taken as far as it is written."));

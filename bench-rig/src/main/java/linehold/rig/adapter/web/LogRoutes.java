@@ -52,6 +52,10 @@ public final class LogRoutes implements PageServer.Routes {
         });
         config.routes.get("/api/recordings", request -> PageServer.json(request, logs.recordings()));
         config.routes.post("/api/recordings/{id}", this::take);
+        config.routes.exception(LogUpload.SenderGoneException.class, (gone, request) -> {
+            request.status(408);
+            PageServer.json(request, new PageServer.Problem(gone.getMessage()));
+        });
         config.routes.exception(LogUpload.TooLargeException.class, (large, request) -> {
             request.status(413);
             PageServer.json(request, new PageServer.Problem(large.getMessage()));
