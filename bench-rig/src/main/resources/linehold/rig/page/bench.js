@@ -1,5 +1,6 @@
 // Bench procedures: cautions, the bench key, the list, and the procedure that runs. Whoever sees this may stop it.
 import { ask, send } from "./api.js";
+import { say } from "./connection.js";
 import { element } from "./dom.js";
 import { key } from "./bench-key.js";
 import { BenchRun } from "./bench-run.js";
@@ -25,9 +26,9 @@ class Bench {
   #chosen;
   #timer = null;
   #closed = false;
-  #gone = false;
   #run = null;
   #records = null;
+  #lostWhy = "";
 
   constructor(view, page) {
     this.#view = view;
@@ -51,8 +52,7 @@ class Bench {
     try {
       const about = await ask("/api/bench", { signal: AbortSignal.timeout(PATIENCE_MS) });
       if (this.#closed) return;
-      this.#gone = false;
-      document.getElementById("connection").textContent = "";
+      say("bench", "");
       this.#build(about);
       if (about.mode === "bench") {
         key.enter();
@@ -65,8 +65,7 @@ class Bench {
 
   #lost(problem) {
     if (this.#closed) return;
-    this.#gone = true;
-    document.getElementById("connection").textContent = problem.status ? problem.message : GONE;
+    say("bench", problem.status ? problem.message : GONE);
     this.#timer = setTimeout(() => this.#load(), 1000);
   }
 
@@ -126,7 +125,7 @@ class Bench {
     this.procedures.hidden = state.busy;
     this.keys.hidden = state.busy && !this.#lostWhy;
     this.bar.hidden = !state.busy && !key.mine;
-    document.body.classList.toggle("with-stop", !this.bar.hidden);
+    document.documentElement.classList.toggle("with-stop", !this.bar.hidden);
     this.halt.disabled = !state.busy;
     if (before?.busy !== state.busy || before?.holder !== state.holder) {
       if (before && !before.busy && state.busy) {
@@ -138,8 +137,6 @@ class Bench {
     }
     this.#showRecords(state.records);
   }
-
-  #lostWhy = "";
 
   #keyChanged(why) {
     this.#lostWhy = why;
@@ -271,8 +268,8 @@ class Bench {
     this.#closed = true;
     clearTimeout(this.#timer);
     removeEventListener("keydown", this.onKey, true);
-    document.body.classList.remove("with-stop");
-    document.getElementById("connection").textContent = "";
+    document.documentElement.classList.remove("with-stop");
+    say("bench", "");
     key.leave();
   }
 }
