@@ -24,8 +24,7 @@ public final class Trace implements TickListener, AutoCloseable {
      *
      * @param tickCount ticks in a place
      * @param periodS time between two ticks, s
-     * @param startS first tick of the whole run, s
-     * @param endS last tick of the whole run, s
+     * @param endS last tick of the whole run, s; the first is at 0
      * @param stateBeforeS last change of the pump's state before the middle of what was asked, s; null where there is none
      * @param stateAfterS first change after it, s; null likewise
      * @param t time of the first tick of each place, s
@@ -37,7 +36,6 @@ public final class Trace implements TickListener, AutoCloseable {
     public record Part(
             int tickCount,
             double periodS,
-            double startS,
             double endS,
             Double stateBeforeS,
             Double stateAfterS,
@@ -106,7 +104,6 @@ public final class Trace implements TickListener, AutoCloseable {
         Part part = new Part(
                 1 << shift,
                 timeS(1),
-                0,
                 timeS(Math.max(0, length - 1)),
                 known(lanes.stateBefore(middle - 1)),
                 known(lanes.stateAfter(middle + 1)),

@@ -40,7 +40,7 @@ export class RunStrips {
     this.speed = element("div", { class: "chart", role: "img", "aria-label": "Shaft speed over the drive with the switch-over window" });
     this.pressure = element("div", { class: "chart", role: "img", "aria-label": "Line pressure over the drive with the hold pressure" });
     this.lanes = element("canvas", { class: "lanes", role: "img", "aria-label": "Pump state, relays, contacts, drive permission and codes over the drive" });
-    this.overLanes = element("canvas", { class: "lanes", role: "img", "aria-label": "Pump state and codes of the dashed run over the drive" });
+    this.overLanes = element("canvas", { class: "lanes", role: "img", "aria-label": "Pump state, drive permission and codes of the dashed run over the drive" });
   }
 
   /** Makes the charts anew: their size, colours or units have changed, or the number of runs. */

@@ -41,8 +41,9 @@ export function lanesOf(lanes, facts) {
 
 /** The same of the run over it, as far as it says what differs. */
 export function overLanesOf(lanes, facts) {
-  const [state, ...others] = lanesOf(lanes, facts);
-  return [{ ...state, label: "Dashed: pump" }, { ...others[others.length - 1], label: "Dashed: codes" }];
+  const all = lanesOf(lanes, facts);
+  const [drive, codes] = all.slice(-2);
+  return [{ ...all[0], label: "Dashed: pump" }, { ...drive, label: "Dashed: drive" }, { ...codes, label: "Dashed: codes" }];
 }
 
 /** From lowest to highest, or the one value where they are the same. */
@@ -78,6 +79,7 @@ export function overMomentOf(part, atS, facts) {
   return [
     ...values(part, placeAt(part.t, atS)),
     ["Pump state", words(part.lanes.state[k], facts.states)],
+    ["Drive", words(part.lanes.drive[k], facts.permissions)],
     ["Codes", numbers(facts.codes, part.lanes.codes[k]) || "none"],
   ].map(([name, value]) => [`Dashed: ${name.toLowerCase()}`, value]);
 }

@@ -19,6 +19,7 @@ import linehold.controller.switching.PumpState;
 import linehold.controller.switching.SwitchReason;
 import linehold.rig.paper.BuildShelf;
 import linehold.rig.paper.DriveBook;
+import linehold.rig.paper.OwnLogs;
 import linehold.rig.paper.TraceBook;
 import linehold.rig.paper.Worker;
 import linehold.simulator.build.Build;
@@ -57,6 +58,7 @@ class DrivesBrowserTest {
     @TempDir
     private static Path folder;
 
+    private static DriveBook drives;
     private static PageServer server;
     private static ChromeDriver browser;
 
@@ -68,7 +70,7 @@ class DrivesBrowserTest {
                 folder.resolve("later.yaml"),
                 text.replaceFirst("switch-on-speed: 700 rpm", "switch-on-speed: 500 rpm")
                         .replaceFirst("(?m)^name: .*", "name: later"));
-        DriveBook drives = new DriveBook(BUILD);
+        drives = new DriveBook(BUILD);
         BuildShelf builds = new BuildShelf(BUILD, folder);
         TraceBook traces =
                 new TraceBook(drives, builds, List.of(new Worker("run-1"), new Worker("run-2")), System::nanoTime);
@@ -76,7 +78,10 @@ class DrivesBrowserTest {
                 PageSettings.loopback(0),
                 facts(),
                 null,
-                List.of(new DriveRoutes(drives), new TraceRoutes(builds, traces)));
+                List.of(
+                        new DriveRoutes(drives),
+                        new LogRoutes(new OwnLogs(drives, folder.resolve("logs"), null)),
+                        new TraceRoutes(builds, traces)));
         server.start();
         browser = Chromium.open(folder.resolve("profile"));
     }
@@ -288,6 +293,23 @@ class DrivesBrowserTest {
         double endS = proved(BUILD).durationS();
         assertThat(range[0]).isCloseTo(endS / 2, within(endS / 50));
         assertThat(range[1] - range[0]).isCloseTo(endS / 4, within(endS / 50));
+    }
+
+    @Test
+    void shouldTellHowFarALongRunIsAndLeaveItForAnother() {
+        drives.put("endless.csv", new EndlessDrive());
+        try {
+            browser.get("about:blank");
+            browser.get(server.address() + "#/drives?drive=endless.csv&oil=" + OIL_C);
+            find("//p[contains(., 'This run is being computed: ') and contains(., ' of the drive so far')]");
+            WebElement other = find("//button[@id='run-parking-0']");
+            ((JavascriptExecutor) browser).executeScript("arguments[0].scrollIntoView({block: 'center'})", other);
+            other.click();
+            find("//h2[starts-with(., 'parking, ')]");
+            find("//ul[@class='legend']/li");
+        } finally {
+            drives.remove("endless.csv");
+        }
     }
 
     @ParameterizedTest

@@ -24,11 +24,8 @@ import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.drive.BuiltInDrives;
 import linehold.simulator.drive.Drive;
-import linehold.simulator.drive.DriveReader;
-import linehold.simulator.drive.DriveSample;
 import linehold.simulator.drive.LogDrive;
 import linehold.simulator.drive.OilIgnored;
-import linehold.simulator.drive.RepairCounts;
 import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.RunVerdict;
 import org.junit.jupiter.api.AfterEach;
@@ -206,7 +203,7 @@ class TraceRoutesTest {
 
     @Test
     void shouldAnswerOthersWhileALongRunIsUnderWayAndEndItWhenNobodyWaits() throws Exception {
-        Endless endless = new Endless();
+        EndlessDrive endless = new EndlessDrive();
         drives.put("endless.csv", endless);
         String path = path("endless.csv", "from=0&to=1&points=10");
         double reachedS = 0;
@@ -217,24 +214,24 @@ class TraceRoutesTest {
         }
         assertThat(run("parking", "from=0&to=1&points=10").get("held").asBoolean())
                 .isTrue();
-        assertThat(endless.closed).isFalse();
+        assertThat(endless.closed()).isFalse();
 
         lateNs.addAndGet(10_000_000_000L);
-        while (!endless.closed) {
+        while (!endless.closed()) {
             Thread.sleep(5);
         }
     }
 
     @Test
     void shouldEndARunUnderWayWhenTheServerCloses() throws Exception {
-        Endless endless = new Endless();
+        EndlessDrive endless = new EndlessDrive();
         drives.put("endless.csv", endless);
         get(path("endless.csv", "from=0&to=1&points=10"));
-        while (!endless.opened) {
+        while (!endless.opened()) {
             Thread.sleep(5);
         }
         server.close();
-        while (!endless.closed) {
+        while (!endless.closed()) {
             Thread.sleep(5);
         }
     }
@@ -297,47 +294,6 @@ class TraceRoutesTest {
                 "/api/drives/stop-and-go/trace?from=0&to=1&points=10&oil=61.5",
                 "/api/drives/stop-and-go/trace")) {
             assertThat(get(path).statusCode()).as(path).isBetween(400, 499);
-        }
-    }
-
-    /** A car that stands for ever with its key on. */
-    private static final class Endless implements Drive {
-        private volatile boolean opened;
-        private volatile boolean closed;
-
-        @Override
-        public String name() {
-            return "endless";
-        }
-
-        @Override
-        public String source() {
-            return "invented";
-        }
-
-        @Override
-        public DriveReader open() {
-            opened = true;
-            return new DriveReader() {
-                private int row;
-
-                @Override
-                public boolean read(DriveSample into) {
-                    into.timeS = row++;
-                    into.keyOn = true;
-                    return true;
-                }
-
-                @Override
-                public RepairCounts repairs() {
-                    return RepairCounts.NONE;
-                }
-
-                @Override
-                public void close() {
-                    closed = true;
-                }
-            };
         }
     }
 }
