@@ -164,6 +164,7 @@ public final class PageServer implements AutoCloseable {
                             + " cannot be opened, expected a free port: " + e.getMessage(),
                     e);
         }
+        FirstVisit.start(settings, server.port());
         if (live != null) {
             live.start();
         }

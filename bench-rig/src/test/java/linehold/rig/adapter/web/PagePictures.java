@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Predicate;
@@ -66,12 +67,12 @@ class PagePictures {
                     "/faults?run=hose-leak@creeping@120",
                     "return document.querySelectorAll('main canvas').length >= 3",
                     "section h2[tabindex]"),
-            new View("bench", "/bench", "return document.querySelectorAll('main button').length > 0", "body"));
+            new View("bench", "/bench", "return document.querySelectorAll('main li, main td').length > 5", "body"));
 
     private static final List<Look> LOOKS = List.of(
             new Look("light", 1280, 1200, 1, "light"),
             new Look("dark", 1280, 1200, 1, "dark"),
-            new Look("phone", 360, 1000, 2, "light"));
+            new Look("phone", 360, 800, 2, "light"));
 
     @TempDir
     private Path folder;
@@ -79,9 +80,12 @@ class PagePictures {
     @Test
     void make() throws Exception {
         Chromium.assumeInstalled();
-        // The live picture is of the drive of the README; it ends after a few minutes, the other views take longer.
-        pictures("stop-and-go", view -> view.name.equals("now"));
-        pictures("ece-r83", view -> !view.name.equals("now"));
+        // The drive of the README ends after a few minutes; the other views take longer.
+        pictures(List.of("rig", "--drive", "stop-and-go"), view -> view.name.equals("now"));
+        pictures(
+                List.of("rig", "--drive", "ece-r83"),
+                view -> !List.of("now", "bench").contains(view.name));
+        pictures(List.of("bench", "--page"), view -> view.name.equals("bench"));
         try (Stream<Path> files = Files.list(PICTURES)) {
             long bytes = files.mapToLong(file -> file.toFile().length()).sum();
             System.out.println("docs/pictures: " + bytes / 1000 + " kB");
@@ -89,7 +93,7 @@ class PagePictures {
         }
     }
 
-    private void pictures(String drive, Predicate<View> which) throws Exception {
+    private void pictures(List<String> command, Predicate<View> which) throws Exception {
         String wanted = System.getProperty("linehold.pictures", "");
         List<View> views = VIEWS.stream()
                 .filter(which)
@@ -98,20 +102,12 @@ class PagePictures {
         if (views.isEmpty()) {
             return;
         }
-        Path home = Files.createDirectory(folder.resolve(drive));
-        Process rig = new ProcessBuilder(
-                        "java",
-                        "-Xmx400m",
-                        "-XX:+UseZGC",
-                        "-XX:MetaspaceSize=96m",
-                        "-cp",
-                        System.getProperty("java.class.path"),
-                        "linehold.rig.app.Main",
-                        "rig",
-                        "--drive",
-                        drive,
-                        "--port",
-                        "0")
+        Path home = Files.createDirectory(folder.resolve(String.join("-", command)));
+        List<String> line = new ArrayList<>(List.of("java", "-Xmx400m", "-XX:+UseZGC", "-XX:MetaspaceSize=96m"));
+        line.addAll(List.of("-cp", System.getProperty("java.class.path"), "linehold.rig.app.Main"));
+        line.addAll(command);
+        line.addAll(List.of("--port", "0"));
+        Process rig = new ProcessBuilder(line)
                 .directory(home.toFile())
                 .redirectErrorStream(true)
                 .redirectOutput(home.resolve("said.txt").toFile())
@@ -134,7 +130,7 @@ class PagePictures {
         while (rig.isAlive()) {
             for (String line : Files.readAllLines(said)) {
                 if (line.startsWith("page: ")) {
-                    return line.substring("page: ".length());
+                    return line.substring("page: ".length()).replaceAll("#.*", "");
                 }
             }
             Thread.sleep(100);
@@ -156,7 +152,8 @@ class PagePictures {
                     "document.activeElement?.blur(); return Math.max(0, document.querySelector(arguments[0])"
                             + ".getBoundingClientRect().top + scrollY - 8)",
                     view.first));
-            long wholePx = number(browser.executeScript("return document.documentElement.scrollHeight"));
+            long wholePx = number(browser.executeScript(
+                    "return document.querySelector('footer').getBoundingClientRect().bottom + scrollY + 8"));
             size(browser, look, (int) Math.min(look.heightPx, wholePx - topPx));
             browser.executeScript("scrollTo(0, arguments[0])", topPx);
             Thread.sleep(SETTLE_MS);
