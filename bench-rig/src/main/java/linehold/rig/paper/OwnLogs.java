@@ -198,11 +198,14 @@ public final class OwnLogs {
                 .orElseThrow(() -> new InputException(
                         "recording: found none of number " + id + " that can be read, expected one of the list"));
         String file = "recording-" + id + ENDING;
-        makeReady(file, line.ticks() * BYTES_PER_TICK);
-        try {
-            shelf.writeDrive(id, folder.resolve(file));
-        } catch (UncheckedIOException e) {
-            throw new InputException(file + ": found no way to write it, expected room in " + folder, e);
+        synchronized (shelf) {
+            // One at a time: two would write the same file.
+            makeReady(file, line.ticks() * BYTES_PER_TICK);
+            try {
+                shelf.writeDrive(id, folder.resolve(file));
+            } catch (UncheckedIOException e) {
+                throw new InputException(file + ": found no way to write it, expected room in " + folder, e);
+            }
         }
         synchronized (this) {
             open(file);

@@ -13,13 +13,14 @@ import linehold.simulator.drive.RepairCounts;
 import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.RunVerdict;
 
-/**
- * One drive of the book with its proof: waiting, under way, done or refused.
- */
+/** One drive of the book with its proof: waiting, under way, done or refused. */
 final class Proof implements Runnable {
     private final Prover prover;
     private final List<Double> oilC;
     private final Drive drive;
+    /** The same, with its rows counted: what others read of it is no progress of the proof. */
+    private final Drive counted;
+
     private final LongAdder rowsRead = new LongAdder();
     private volatile boolean stopped;
     private volatile long rowsToRead;
@@ -29,7 +30,8 @@ final class Proof implements Runnable {
     Proof(Prover prover, List<Double> oilC, Drive drive) {
         this.prover = prover;
         this.oilC = oilC;
-        this.drive = new OilIgnored(new Stoppable(drive));
+        this.drive = new OilIgnored(new Stoppable(drive, new LongAdder()));
+        counted = new OilIgnored(new Stoppable(drive, rowsRead));
     }
 
     /** To be run at any oil temperature. */
@@ -59,17 +61,13 @@ final class Proof implements Runnable {
 
     /** Reads the whole drive, so that what is wrong in its last row is told before anything is proved. */
     void read() {
-        told(() -> {
-            long rows = countRows();
-            rowsRead.reset();
-            rowsToRead = rows * oilC.size();
-        });
+        told(() -> rowsToRead = countRows() * oilC.size());
     }
 
     @Override
     public void run() {
         if (problem == null) {
-            told(() -> runs = prover.proveWithoutCloseUps(Prover.grid(List.of(drive), oilC)).runs().stream()
+            told(() -> runs = prover.proveWithoutCloseUps(Prover.grid(List.of(counted), oilC)).runs().stream()
                     .map(Proof::judged)
                     .toList());
         }
@@ -114,9 +112,11 @@ final class Proof implements Runnable {
     /** No record: two drives of the same file are not the same drive. */
     private final class Stoppable implements Drive {
         private final Drive drive;
+        private final LongAdder rows;
 
-        Stoppable(Drive drive) {
+        Stoppable(Drive drive, LongAdder rows) {
             this.drive = drive;
+            this.rows = rows;
         }
 
         @Override
@@ -131,7 +131,7 @@ final class Proof implements Runnable {
 
         @Override
         public Drive inCarOf(Build build) {
-            return new Stoppable(drive.inCarOf(build));
+            return new Stoppable(drive.inCarOf(build), rows);
         }
 
         @Override
@@ -143,7 +143,7 @@ final class Proof implements Runnable {
                     if (stopped) {
                         throw new InputException(source() + ": the drive was removed");
                     }
-                    rowsRead.increment();
+                    rows.increment();
                     return reader.read(into);
                 }
 
