@@ -8,7 +8,7 @@ const pressureOf = (run) => (held(run) ? run.settled_pressure_min_pa : run.engag
 function moment(run) {
   const which = held(run) ? "settled" : "engaged";
   const atS = run[`${which}_pressure_min_at_s`];
-  return atS === null ? "–" : `${atS.toFixed(2)} s, ${run[`${which}_pressure_min_gear`]} gear`;
+  return atS === null ? "–" : `${atS.toFixed(2)} s, ${run[`${which}_pressure_min_gear`]}`;
 }
 
 /** A lost run before any that is held, then the lowest pressure. */
@@ -30,7 +30,7 @@ function rows(drive, runs) {
     element("td", {}, moment(run)),
   );
   // Why it came so far is worth its lines where it was lost.
-  return gone ? [row, element("tr", {}, element("td", { class: "why", colspan: 5 }, `${run.weakest}.`))] : [row];
+  return gone ? [row, element("tr", {}, element("td", { class: "why", colspan: 5 }, element("p", {}, `${run.weakest}.`)))] : [row];
 }
 
 /**
@@ -40,7 +40,7 @@ function rows(drive, runs) {
 export function showVerdict(said, where, verdict, ms) {
   const lost = verdict.runs.filter((run) => !held(run)).length;
   const drives = [...new Set(verdict.runs.map((run) => run.drive))];
-  const heads = ["Drive", "Verdict", `Lowest, ${scale("pressure").label}`, `Oil, ${scale("temperature").label}`, "At"];
+  const heads = ["Drive", "Verdict", `Lowest, ${scale("pressure").label}`, `Oil, ${scale("temperature").label}`, "At, gear"];
   said.className = lost ? "bad" : "good";
   said.dataset.verdict = verdict.verdict;
   said.textContent = lost ? `✕ Lost: ${lost} of ${verdict.runs.length} runs.` : `✓ Held: all ${verdict.runs.length} runs.`;
