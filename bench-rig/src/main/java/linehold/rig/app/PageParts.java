@@ -41,7 +41,7 @@ final class PageParts {
      * @param recordings of rigs
      */
     static List<PageServer.Routes> alone(Build build, String buildName, Path recordings) {
-        List<PageServer.Routes> parts = new ArrayList<>(paper(build, buildName, recordings, () -> {}));
+        List<PageServer.Routes> parts = new ArrayList<>(paper(build, buildName, recordings, RealTime::modest));
         parts.add(new NoBenchRoutes(build, false));
         return parts;
     }
@@ -63,27 +63,25 @@ final class PageParts {
         return parts;
     }
 
-    /** Paper beside a control loop: one core and every moment in which a tick is due belong to that. */
+    /** Paper beside a control loop: a core belongs to that. No thread is modest there (decision 0069). */
     private static List<PageServer.Routes> beside(Build build, String buildName, Path recordings) {
         Parallel.keepFree(1);
-        return new ArrayList<>(paper(build, buildName, recordings, RealTime::modest));
+        return new ArrayList<>(paper(build, buildName, recordings, () -> {}));
     }
 
-    /** @param first what the threads do first on which a person waits; all others are modest */
-    private static List<PageServer.Routes> paper(Build build, String buildName, Path recordings, Runnable first) {
+    /** @param background what the threads do first that nobody waits for */
+    private static List<PageServer.Routes> paper(Build build, String buildName, Path recordings, Runnable background) {
         String source = new String(BuildFile.bytesNamed(buildName), StandardCharsets.UTF_8);
-        WindowDesk desk =
-                new WindowDesk(build, new Worker("window", RealTime::modest), new Worker("window-verdict", first));
-        FaultTable table =
-                new FaultTable(build, new Worker("fault-campaign", RealTime::modest), new Worker("fault-run", first));
+        WindowDesk desk = new WindowDesk(build, new Worker("window", background), new Worker("window-verdict"));
+        FaultTable table = new FaultTable(build, new Worker("fault-campaign", background), new Worker("fault-run"));
         DriveBook drives = new DriveBook(
                 build,
                 BuiltInDrives.all(build),
-                new Worker("verdicts", RealTime::modest),
-                new Worker("drive-reading", RealTime::modest));
+                new Worker("verdicts", background),
+                new Worker("drive-reading", background));
         BuildShelf builds = new BuildShelf(build, OUT);
         // A run and the one over it are computed side by side.
-        List<Worker> runners = List.of(new Worker("run-1", first), new Worker("run-2", first));
+        List<Worker> runners = List.of(new Worker("run-1"), new Worker("run-2"));
         return List.of(
                 new DriveRoutes(drives),
                 new LogRoutes(new OwnLogs(drives, OUT.resolve("logs"), new RigRecordings(recordings))),

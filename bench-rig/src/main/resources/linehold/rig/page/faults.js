@@ -101,7 +101,7 @@ class Faults {
     const words = {
       idle: `${steps} runs, alone and beside silent faults; ${
         this.#page.facts.rig
-          ? "beside this rig they keep behind the ticks and leave them a core. ./linehold page makes them in a program of its own"
+          ? "beside this rig they leave the ticks a core. ./linehold page makes them in a program of its own"
           : "well under a minute on an idle machine"
       }.`,
       running: `Trying faults: ${done} of ${steps} runs`,

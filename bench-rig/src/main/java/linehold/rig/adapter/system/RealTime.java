@@ -40,7 +40,8 @@ public final class RealTime {
 
     /**
      * Puts the calling thread, and those that it will start, behind every other (niceness 19), which needs no permission.
-     * Where that is not possible nothing changes. A thread's priority in Java has no effect on Linux.
+     * Where that is not possible nothing changes. A thread's priority in Java has no effect on Linux. Not beside a control
+     * loop: a pause of the whole program waits for a thread that gets no processor (docs/decisions/0069).
      */
     public static void modest() {
         try {
