@@ -72,7 +72,7 @@ class PagePictures {
     private static final List<Look> LOOKS = List.of(
             new Look("light", 1280, 1200, 1, "light"),
             new Look("dark", 1280, 1200, 1, "dark"),
-            new Look("phone", 360, 800, 2, "light"));
+            new Look("phone", 360, 1200, 1.5, "light"));
 
     @TempDir
     private Path folder;
