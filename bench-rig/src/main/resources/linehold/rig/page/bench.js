@@ -113,7 +113,7 @@ class Bench {
       return [simulated ? "This bench is simulated: nothing real moves." : "This bench is real: procedures switch its relays and its pump."];
     }
     const commands = COMMANDS.map(([command, what]) => element("span", { class: "command" }, element("code", {}, command), ` (${what})`));
-    return [`${refusal} A bench is started by `, commands[0], " or ", commands[1], ", and has its own page."];
+    return [`${refusal} A bench has a page of its own and is started by `, commands[0], " or ", commands[1]];
   }
 
   #show(state) {

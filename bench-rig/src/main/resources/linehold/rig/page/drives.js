@@ -33,7 +33,10 @@ class Drives {
     this.place = element("section", { "aria-label": "The run" });
     const own = element("section", { "aria-label": "Own logs" });
     this.logs = new Logs(own, { changed: (file) => this.#changed(file) });
-    view.append(element("h1", {}, "Drives"), own, this.status, this.refused, this.columns, this.table, this.place);
+    const lead = element("p", { class: "lead" },
+      "Each drive on paper with this build, at each oil temperature: held, where line pressure stays above the hold pressure under every engaged "
+      + "element, or lost. The figure is the lowest of it. Press one to see its whole run.");
+    view.append(element("h1", {}, "Drives"), lead, own, this.status, this.refused, this.columns, this.table, this.place);
     this.#begin();
   }
 

@@ -47,7 +47,9 @@ class Faults {
     this.bar = element("progress", { hidden: true, "aria-label": "Runs made" });
     this.story = element("section", { "aria-label": "One run" });
     this.table = element("div", {});
-    const parts = [element("h1", {}, "Faults")];
+    const lead = element("p", { class: "lead" },
+      "What happens when a part breaks: whether the clutches slip, and whether the controller notices in time. Nothing here touches a real car.");
+    const parts = [element("h1", {}, "Faults"), lead];
     if (page.facts.rig) {
       const live = element("section", { "aria-labelledby": "live-faults" });
       this.#live = new LiveFaults(live);
