@@ -15,6 +15,9 @@ public final class BuildShelf {
     private final Build own;
     private final Path folder;
 
+    /** Those of them that are not the page's own; null until they are asked for. */
+    private List<Entry> shipped;
+
     /** The build file read last, so that the next question does not read it again. */
     private Path lastFile;
 
@@ -34,11 +37,15 @@ public final class BuildShelf {
     }
 
     /** All but the page's own: as they ship, then the files by name. */
-    public List<Entry> entries() {
-        List<Entry> entries = new ArrayList<>();
-        BuildFile.SHIPPED.stream()
-                .filter(name -> !name.equals(own.name()))
-                .forEach(name -> entries.add(new Entry(name, null)));
+    public synchronized List<Entry> entries() {
+        if (shipped == null) {
+            // By content: a file that calls itself like one that ships is another build.
+            shipped = BuildFile.SHIPPED.stream()
+                    .filter(name -> !BuildFile.loadNamed(name).sha256().equals(own.sha256()))
+                    .map(name -> new Entry(name, null))
+                    .toList();
+        }
+        List<Entry> entries = new ArrayList<>(shipped);
         if (Files.isDirectory(folder)) {
             try (Stream<Path> files = Files.list(folder)) {
                 files.filter(file -> file.toString().endsWith(".yaml")

@@ -15,7 +15,7 @@ const CHARACTER_PX = 7;
 const ROOM_PX = 520;
 
 const markOver = (u, quantity, si, words, below) =>
-  mark(u, quantity, si, u.over.clientWidth < ROOM_PX ? null : `dashed run: ${words}`, "over", "left", below);
+  mark(u, quantity, si, words && u.over.clientWidth >= ROOM_PX && `dashed run: ${words}`, "over", "left", below);
 
 /** A long time at the very edge would be cut off. */
 const timesOf = (u, ticks) => ticks.map((s) => {
@@ -48,8 +48,8 @@ export class RunStrips {
     this.destroy();
     if (!this.#runs.length) return;
     this.#charts = [
-      this.#chart(this.speed, "speed", (u) => this.#band(u), (u) => this.#windows(u)),
-      this.#chart(this.pressure, "pressure", () => {}, (u) => this.#holds(u)),
+      this.#chart(this.speed, "speed", (u) => this.#band(u), (u, named) => this.#windows(u, named)),
+      this.#chart(this.pressure, "pressure", () => {}, (u, named) => this.#holds(u, named)),
     ];
     this.#fill();
   }
@@ -102,23 +102,27 @@ export class RunStrips {
     u.ctx.restore();
   }
 
-  #windows(u) {
+  #windows(u, named) {
     const [run, over] = this.#runs;
-    mark(u, "speed", run.switchOffRadPerS, "pump off above", "window");
-    mark(u, "speed", run.switchOnRadPerS, "pump on below", "window", "right", true);
+    mark(u, "speed", run.switchOffRadPerS, named && "pump off above", "window");
+    mark(u, "speed", run.switchOnRadPerS, named && "pump on below", "window", "right", true);
     if (!over) return;
-    if (over.switchOffRadPerS !== run.switchOffRadPerS) markOver(u, "speed", over.switchOffRadPerS, "off above");
-    if (over.switchOnRadPerS !== run.switchOnRadPerS) markOver(u, "speed", over.switchOnRadPerS, "on below", true);
+    if (over.switchOffRadPerS !== run.switchOffRadPerS) markOver(u, "speed", over.switchOffRadPerS, named && "off above");
+    if (over.switchOnRadPerS !== run.switchOnRadPerS) markOver(u, "speed", over.switchOnRadPerS, named && "on below", true);
   }
 
-  #holds(u) {
+  #holds(u, named) {
     const [run, over] = this.#runs;
-    mark(u, "pressure", run.holdPa, "hold pressure", "hold");
-    if (over && over.holdPa !== run.holdPa) markOver(u, "pressure", over.holdPa, "hold pressure");
+    mark(u, "pressure", run.holdPa, named && "hold pressure", "hold");
+    if (over && over.holdPa !== run.holdPa) markOver(u, "pressure", over.holdPa, named && "hold pressure");
   }
 
-  /** @param behind draws below the curves @param above draws over them: the curves of a day cover all that is below */
-  #chart(where, quantity, behind, above) {
+  /**
+   * @param band drawn below all
+   * @param levels their names are drawn below the curves, which no name may hide; the lines above: the curves of a day cover all
+   *   that is below
+   */
+  #chart(where, quantity, band, levels) {
     const axis = { stroke: colour("quiet"), grid: { stroke: colour("grid"), width: 1 }, ticks: { stroke: colour("grid") } };
     const line = (ink, dash) => ({ stroke: colour(ink), width: 1.5, spanGaps: true, dash });
     const inSight = () => Math.max(...this.#runs.map((run) => toUnit(quantity, quantity === "speed" ? run.switchOffRadPerS : run.holdPa)));
@@ -147,8 +151,8 @@ export class RunStrips {
         series: [{}, line(quantity), line(quantity), ...(two ? [line("over", DASH), { spanGaps: true, points: { show: false } }] : [])],
         bands: [{ series: [2, 1], fill: `${colour(quantity)}33` }, ...(two ? [{ series: [4, 3], fill: `${colour("over")}44` }] : [])],
         hooks: {
-          drawAxes: [behind],
-          draw: [above, (u) => this.#cursorLine(u)],
+          drawAxes: [band, (u) => levels(u, true)],
+          draw: [(u) => levels(u, false), (u) => this.#cursorLine(u)],
           setCursor: [(u) => this.#told.onHover(u.cursor.left >= 0 ? u.posToVal(u.cursor.left, "x") : null)],
           setSelect: [(u) => this.#selected(u)],
         },

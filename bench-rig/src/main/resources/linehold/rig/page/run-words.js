@@ -1,6 +1,6 @@
 // What a drive's run says in words: its lanes, and the reading at one moment. A lane's value is a set of what was there.
 import { activeIn } from "./now-words.js";
-import { number, text } from "./units.js";
+import { number, scale, text } from "./units.js";
 
 /** Of switched things: 1 off, 2 on, 3 both in a stretch too short to be drawn. */
 const COIL = ["", "off", "energised", "switches"];
@@ -97,7 +97,9 @@ export function inSight(part, fromS, toS) {
 export function compared(run, over) {
   if (run.lowestPa === null || over.lowestPa === null) return "In one of the runs no element was ever engaged, so their lowest pressures cannot be compared.";
   const [here, there] = [text("pressure", run.lowestPa), text("pressure", over.lowestPa)];
-  const by = over.lowestPa - run.lowestPa;
-  const difference = here === there ? "no difference" : `${text("pressure", Math.abs(by))} ${by < 0 ? "lower" : "higher"}`;
+  // Of the numbers that stand there, so that they add up.
+  const by = Number(number("pressure", over.lowestPa)) - Number(number("pressure", run.lowestPa));
+  const { digits, label } = scale("pressure");
+  const difference = here === there ? "no difference" : `${Math.abs(by).toFixed(digits)} ${label} ${by < 0 ? "lower" : "higher"}`;
   return `Lowest line pressure with an element engaged: ${here} in the solid run, ${there} in the dashed one: ${difference}.`;
 }
