@@ -38,7 +38,7 @@ export class BenchRun {
       [
         ["shaft", "Shaft speed", ""],
         ["line", "Line pressure", `at most ${text("pressure", limits.highestPa)}`],
-        ["amps", "Pump current", `stalled from ${amps(limits.stalledAmps)}`],
+        ["amps", "Pump current", `stalled: ${amps(limits.stalledAmps)}`],
         ["oil", "Oil", `at most ${text("temperature", limits.hottestC)}`],
       ].map(([name, title, limit]) => {
         this.value[name] = element("dd", { id: `bench-${name}` }, "–");

@@ -99,7 +99,8 @@ class Bench {
       "Stop ",
       element("span", {}, "(Escape)"),
     );
-    this.bar = element("div", { class: "stop-bar", hidden: true }, this.halt);
+    this.trouble = element("p", { class: "bad", role: "alert" });
+    this.bar = element("div", { class: "stop-bar", hidden: true }, this.trouble, this.halt);
     const root = element("div", { class: "bench" }, element("h1", {}, "Bench"), this.mode, this.runs, this.keys, this.procedures, this.history, this.bar);
     this.#view.replaceChildren(root);
     if (bench) this.#run = new BenchRun(this.runs, about, (state) => this.#show(state));
@@ -127,6 +128,7 @@ class Bench {
     this.bar.hidden = !state.busy && !key.mine;
     document.documentElement.classList.toggle("with-stop", !this.bar.hidden);
     this.halt.disabled = !state.busy;
+    if (!state.busy) this.trouble.textContent = "";
     if (before?.busy !== state.busy || before?.holder !== state.holder) {
       if (before && !before.busy && state.busy) {
         this.runs.scrollIntoView({ block: "start" });
@@ -141,6 +143,7 @@ class Bench {
   #keyChanged(why) {
     this.#lostWhy = why;
     if (!this.#about) return;
+    if (why) this.keys.hidden = false;
     this.#showKey();
     this.#showList();
   }
@@ -260,7 +263,9 @@ class Bench {
     } catch (problem) {
       this.halt.disabled = false;
       // Whoever cannot stop it by word stops it by silence.
-      key.drop(`Stop did not get through (${problem.message}) This page gives no further sign of life, so that the bench stops by itself after 3 s.`);
+      const silent = key.mine ? " This page falls silent now, and 3 s later the bench stops by itself." : "";
+      key.drop("");
+      this.trouble.textContent = `Stop did not get through: ${problem.message}${silent}`;
     }
   }
 

@@ -10,15 +10,16 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import linehold.rig.adapter.web.BenchRoutes;
 import linehold.rig.adapter.web.PageServer;
 import linehold.rig.adapter.web.PageSettings;
 import linehold.rig.loop.TickRing;
 import linehold.simulator.build.Build;
 import linehold.simulator.build.BuildFile;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Every route that the rig's page has, whichever part brings it: none can be reached past the gate. */
 class PageGateTest {
@@ -29,12 +30,14 @@ class PageGateTest {
 
     private PageServer server;
 
-    @BeforeEach
-    void start() {
+    /** @param bench whether procedures can be run there; else a rig in vehicle mode */
+    private void start(boolean bench) {
         Build build = BuildFile.loadNamed("demonstration");
         PageSettings guarded = new PageSettings(InetAddress.getLoopbackAddress(), 0, TOKEN, List.of());
-        server = new PageServer(
-                guarded, Map.of("rig", "test"), new TickRing(64), PageParts.rig(build, "demonstration", folder, null));
+        List<PageServer.Routes> parts = bench
+                ? PageParts.bench(build, "demonstration", folder, new BenchRoutes(null, true, true), true)
+                : PageParts.rig(build, "demonstration", folder, null);
+        server = new PageServer(guarded, Map.of("rig", "test"), new TickRing(64), parts);
         server.start();
     }
 
@@ -71,8 +74,10 @@ class PageGateTest {
         return route.startsWith("GET ") || route.startsWith("HEAD ");
     }
 
-    @Test
-    void shouldLetNobodyWithoutTheTokenReachAnyRoute() throws IOException {
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void shouldLetNobodyWithoutTheTokenReachAnyRoute(boolean bench) throws IOException {
+        start(bench);
         List<String> routes = server.routes();
         assertThat(routes)
                 .contains(
@@ -80,7 +85,8 @@ class PageGateTest {
                         "GET /api/facts",
                         "SOCKET /api/live",
                         "POST /api/window/save",
-                        "POST /api/live-faults");
+                        "POST /api/live-faults",
+                        bench ? "POST /api/bench/start" : "POST /api/bench/{what}");
         String ours = "Origin: http://" + host() + "\r\n";
         for (String route : routes) {
             assertThat(status(route, host(), ours)).as(route).isEqualTo(401);
@@ -90,8 +96,10 @@ class PageGateTest {
         }
     }
 
-    @Test
-    void shouldLetNoOtherPageAndNoOtherNameReachAnyRouteEvenWithTheToken() throws IOException {
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void shouldLetNoOtherPageAndNoOtherNameReachAnyRouteEvenWithTheToken(boolean bench) throws IOException {
+        start(bench);
         String cookie = "Cookie: linehold-token=" + TOKEN + "\r\n";
         for (String route : server.routes()) {
             assertThat(status(route, host(), cookie, "Origin: http://evil.example\r\n"))

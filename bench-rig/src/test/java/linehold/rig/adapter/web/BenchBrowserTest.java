@@ -235,6 +235,20 @@ class BenchBrowserTest {
     }
 
     @Test
+    void shouldFallSilentWhereItsStopDoesNotGetThrough() {
+        start("Sender check");
+        // A step that waits for a person: nothing else ends it meanwhile.
+        awaitSeen("//input[@id='bench-number']");
+        browser.executeScript("const real = window.fetch; window.fetch = (path, options) =>"
+                + " path === '/api/bench/stop' ? Promise.reject(new Error('lost')) : real(path, options)");
+        click("//button[starts-with(., 'Stop')]");
+        awaitSeen("//p[contains(., 'Stop did not get through') and contains(., 'falls silent')]");
+        await("stopped by silence", () -> !bench.desk.kept().isEmpty());
+        assertThat(bench.desk.kept().get(0).result().sentence()).contains("was not heard for 3 s");
+        assertThat(bench.safe()).isTrue();
+    }
+
+    @Test
     void shouldBeReadingMatterInVehicleMode() throws IOException {
         int port = server.port();
         server.close();

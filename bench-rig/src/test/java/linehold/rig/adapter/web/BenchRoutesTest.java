@@ -334,6 +334,7 @@ class BenchRoutesTest {
         assertThat(OwnMachine.has("127.0.0.1")).isTrue();
         assertThat(OwnMachine.has("127.8.9.10")).isTrue();
         assertThat(OwnMachine.has("0:0:0:0:0:0:0:1")).isTrue();
+        assertThat(OwnMachine.has("[::1]")).isTrue();
         for (NetworkInterface card : NetworkInterface.networkInterfaces().toList()) {
             for (InetAddress own : card.inetAddresses().toList()) {
                 assertThat(OwnMachine.has(own.getHostAddress())).as("%s", own).isTrue();
