@@ -247,8 +247,9 @@ class LogUploadTest {
         // Nothing said beforehand, and the medium fills on the way.
         freeBytes.set(1_000_000 + 70_000);
         try (Socket socket = open(head("a.csv", "Transfer-Encoding: chunked"))) {
-            String piece = "1,2,3,4,5\n".repeat(7000);
-            send(socket, Integer.toHexString(piece.length()) + "\r\n" + piece + "\r\n");
+            String head = "time_s,motor_speed_rpm\n";
+            String piece = "1,2\n".repeat(17_000);
+            send(socket, Integer.toHexString(head.length() + piece.length()) + "\r\n" + head + piece + "\r\n");
             freeBytes.set(1_000_000);
             send(socket, Integer.toHexString(piece.length()) + "\r\n" + piece + "\r\n0\r\n\r\n");
             assertThat(status(socket)).isEqualTo(422);
