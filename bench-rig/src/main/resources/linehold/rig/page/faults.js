@@ -236,6 +236,11 @@ class Faults {
     this.table.querySelector("button")?.focus();
   }
 
+  /** In other colours: only the charts are drawn, all else is style. */
+  redraw() {
+    this.#run?.resize();
+  }
+
   close() {
     this.#closed = true;
     clearTimeout(this.#timer);
