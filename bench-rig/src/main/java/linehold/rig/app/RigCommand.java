@@ -65,7 +65,10 @@ public final class RigCommand implements Callable<Integer> {
     @Option(
             names = "--for",
             paramLabel = "TIME",
-            description = "How long, such as '60 s'; without it until the drive ends, on a board until it is stopped.")
+            description = {
+                "How long, such as '60 s'; without it until the drive ends (at a terminal its page then stays until",
+                "Ctrl-C), on a board until it is stopped."
+            })
     private String length;
 
     @Override
@@ -75,6 +78,7 @@ public final class RigCommand implements Callable<Integer> {
         Optional<MqttSettings> broker = mqtt.settings();
         PageSettings pageSettings = page.settings();
         List<Throwable> defects = new ArrayList<>();
+        CountDownLatch told = new CountDownLatch(1);
         CountDownLatch closed = new CountDownLatch(1);
         try (Wiring wiring = Wiring.open(build, options, drive, recording)) {
             broker.ifPresent(settings -> wiring.publish(settings, identity(build)));
@@ -82,19 +86,23 @@ public final class RigCommand implements Callable<Integer> {
             Thread thread = new Thread(wiring::run, "control-loop");
             thread.setPriority(Thread.MAX_PRIORITY);
             thread.setUncaughtExceptionHandler((where, defect) -> defects.add(defect));
-            Thread hook = new Thread(() -> end(loop, closed), "stop");
+            Thread hook = new Thread(() -> end(loop, told, closed), "stop");
             Runtime.getRuntime().addShutdownHook(hook);
             StatusLine status = new StatusLine(build, wiring.ring(), Ansi.AUTO.enabled());
             thread.start();
             try (PageServer server = noPage ? null : openPage(build, wiring, pageSettings)) {
                 follow(thread, status, longest);
                 Stopping.end(loop, thread);
+                boolean inOrder = defects.isEmpty() && !thread.isAlive();
+                if (inOrder) {
+                    wiring.endWatchdogs();
+                }
+                status.end(loop.lateness());
+                if (inOrder && server != null && longest == null && Ansi.AUTO.enabled()) {
+                    stay(told);
+                }
             }
             Stopping.removeHook(hook);
-            if (defects.isEmpty() && !thread.isAlive()) {
-                wiring.endWatchdogs();
-            }
-            status.end(loop.lateness());
         } finally {
             closed.countDown();
         }
@@ -148,8 +156,21 @@ public final class RigCommand implements Callable<Integer> {
         }
     }
 
+    /** Whoever looks at the page of a drive that has ended is not left without it; at a terminal somebody can end it. */
+    private static void stay(CountDownLatch told) {
+        if (told.getCount() > 0) {
+            System.out.println("The drive has ended; the page stays until Ctrl-C.");
+        }
+        try {
+            told.await();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
     /** The program was told to stop: it goes on until the lines have been let go of in good order. */
-    private static void end(ControlLoop loop, CountDownLatch closed) {
+    private static void end(ControlLoop loop, CountDownLatch told, CountDownLatch closed) {
+        told.countDown();
         loop.stop();
         try {
             closed.await(Stopping.LONGEST_STOP_MS, TimeUnit.MILLISECONDS);
