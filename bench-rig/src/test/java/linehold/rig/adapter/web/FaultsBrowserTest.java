@@ -32,6 +32,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.StaleElementReferenceException;
 import org.openqa.selenium.WebElement;
 import org.openqa.selenium.chrome.ChromeDriver;
 
@@ -107,14 +108,23 @@ class FaultsBrowserTest {
     }
 
     private WebElement find(String xpath) {
-        until(xpath, () -> shown(xpath).isPresent());
-        return shown(xpath).orElseThrow();
+        WebElement[] found = new WebElement[1];
+        until(xpath, () -> {
+            found[0] = shown(xpath).orElse(null);
+            return found[0] != null;
+        });
+        return found[0];
     }
 
     private Optional<WebElement> shown(String xpath) {
-        return browser.findElements(By.xpath(xpath)).stream()
-                .filter(WebElement::isDisplayed)
-                .findFirst();
+        try {
+            return browser.findElements(By.xpath(xpath)).stream()
+                    .filter(WebElement::isDisplayed)
+                    .findFirst();
+        } catch (StaleElementReferenceException e) {
+            // The view is just drawn anew.
+            return Optional.empty();
+        }
     }
 
     private static void until(String what, BooleanSupplier done) {
