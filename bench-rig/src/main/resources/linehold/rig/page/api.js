@@ -22,9 +22,9 @@ export async function ask(path, options = {}) {
 /** This open page: what it asks later takes the place of what it asked before, where the server still works on that. */
 const PAGE = Array.from(crypto.getRandomValues(new Uint32Array(2)), (part) => part.toString(36)).join("");
 
-/** The server gives up a body that comes slower than 1 kB/s, and takes its own pauses on a busy machine for the sender's:
- * blanks behind a short one, such as a stop, give it four seconds instead of a few milliseconds. */
-const LEAST_BODY = 4096;
+/** The server gives up a body that comes slower than 20 bytes a second, and takes its own pauses on a busy machine for the
+ * sender's: blanks behind a short one, such as a stop, give it twelve seconds instead of a tenth. */
+const LEAST_BODY = 256;
 
 export const send = (path, value) =>
   ask(path, { method: "POST", headers: { "Content-Type": "application/json", "Page-Id": PAGE }, body: JSON.stringify(value).padEnd(LEAST_BODY) });

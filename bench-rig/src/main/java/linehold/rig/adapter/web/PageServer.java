@@ -34,8 +34,8 @@ public final class PageServer implements AutoCloseable {
     static final int MOST_CONNECTIONS = 200;
 
     private static final long CROWDED_IDLE_MS = 2000;
-    /** A body that comes slower holds a thread for nothing. */
-    private static final long LEAST_BODY_BYTES_PER_S = 1000;
+    /** A body that comes slower holds a thread for nothing. Low, because the server's own pauses count as the sender's. */
+    private static final long LEAST_BODY_BYTES_PER_S = 20;
     /** What the kernel keeps for one who reads slowly: more would only be older news. */
     private static final int SEND_BUFFER_BYTES = 1 << 16;
 
