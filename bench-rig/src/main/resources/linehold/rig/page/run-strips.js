@@ -4,11 +4,10 @@ import { colour, element } from "./dom.js";
 import { drawLanes } from "./lanes.js";
 import { lanesOf, lanesTimes, overLanesOf } from "./run-words.js";
 import { choosing, gestures } from "./strip-gestures.js";
-import { LABEL_PX, LEFT_PX, mark, RIGHT_PX } from "./strips.js";
-import { scale, toUnit } from "./units.js";
+import { axes, band, chosen, cursor, cursorLine, hovered, LABEL_PX, LEFT_PX, mark, RIGHT_PX, seconds, valueScale } from "./strip-drawing.js";
+import { toUnit } from "./units.js";
 
 const HEIGHT_PX = 200;
-const LEAST_DRAG_PX = 4;
 const DASH = [6, 4];
 const CHARACTER_PX = 7;
 /** Names of the dashed run's levels would lie on those of the other where a chart is narrower; the words above it have them too. */
@@ -19,7 +18,7 @@ const markOver = (u, quantity, si, words, below) =>
 
 /** A long time at the very edge would be cut off. */
 const timesOf = (u, ticks) => ticks.map((s) => {
-  const words = `${+s.toFixed(3)} s`;
+  const words = seconds(s);
   const roomPx = ((u.scales.x.max - s) / (u.scales.x.max - u.scales.x.min)) * u.over.clientWidth + RIGHT_PX;
   return words.length * CHARACTER_PX < 2 * roomPx ? words : "";
 });
@@ -48,7 +47,7 @@ export class RunStrips {
     this.destroy();
     if (!this.#runs.length) return;
     this.#charts = [
-      this.#chart(this.speed, "speed", (u) => this.#band(u), (u, named) => this.#windows(u, named)),
+      this.#chart(this.speed, "speed", (u) => band(u, this.#runs[0]), (u, named) => this.#windows(u, named)),
       this.#chart(this.pressure, "pressure", () => {}, (u, named) => this.#holds(u, named)),
     ];
     this.#fill();
@@ -91,17 +90,6 @@ export class RunStrips {
     this.overLanes.hidden = this.#runs.length < 2;
   }
 
-  #band(u) {
-    const [run] = this.#runs;
-    const on = u.valToPos(toUnit("speed", run.switchOnRadPerS), "y", true);
-    const off = u.valToPos(toUnit("speed", run.switchOffRadPerS), "y", true);
-    u.ctx.save();
-    u.ctx.globalAlpha = 0.18;
-    u.ctx.fillStyle = colour("window");
-    u.ctx.fillRect(u.bbox.left, off, u.bbox.width, on - off);
-    u.ctx.restore();
-  }
-
   #windows(u, named) {
     const [run, over] = this.#runs;
     mark(u, "speed", run.switchOffRadPerS, named && "pump off above", "window");
@@ -118,12 +106,11 @@ export class RunStrips {
   }
 
   /**
-   * @param band drawn below all
+   * @param behind drawn below all
    * @param levels their names are drawn below the curves, which no name may hide; the lines above: the curves of a day cover all
    *   that is below
    */
-  #chart(where, quantity, band, levels) {
-    const axis = { stroke: colour("quiet"), grid: { stroke: colour("grid"), width: 1 }, ticks: { stroke: colour("grid") } };
+  #chart(where, quantity, behind, levels) {
     const line = (ink, dash) => ({ stroke: colour(ink), width: 1.5, spanGaps: true, dash });
     const inSight = () => Math.max(...this.#runs.map((run) => toUnit(quantity, quantity === "speed" ? run.switchOffRadPerS : run.holdPa)));
     const two = this.#runs.length > 1;
@@ -131,30 +118,21 @@ export class RunStrips {
       {
         width: Math.max(300, where.clientWidth),
         height: HEIGHT_PX,
-        cursor: {
-          x: false,
-          y: false,
-          points: { show: false },
-          drag: { x: true, y: false, setScale: false },
-          bind: {
-            dblclick: () => () => this.#told.onWhole(),
-            mousedown: (u, target, act) => (event) => choosing(event, this.#told.whole()) && act(event),
-          },
-        },
+        cursor: cursor({
+          dblclick: () => () => this.#told.onWhole(),
+          mousedown: (u, target, act) => (event) => choosing(event, this.#told.whole()) && act(event),
+        }),
         legend: { show: false },
         padding: [8, RIGHT_PX, 0, 0],
-        scales: { x: { time: false }, y: { range: (u, low, high) => [Math.min(0, low ?? 0), Math.max(high ?? 0, inSight() * 1.25) * 1.05] } },
-        axes: [
-          { ...axis, values: timesOf, size: 28, space: 72 },
-          { ...axis, size: LEFT_PX, label: `${quantity === "speed" ? "Shaft speed" : "Line pressure"}, ${scale(quantity).label}`, labelSize: LABEL_PX },
-        ],
+        scales: { x: { time: false }, y: valueScale(inSight) },
+        axes: axes(quantity, timesOf, 72),
         series: [{}, line(quantity), line(quantity), ...(two ? [line("over", DASH), { spanGaps: true, points: { show: false } }] : [])],
         bands: [{ series: [2, 1], fill: `${colour(quantity)}33` }, ...(two ? [{ series: [4, 3], fill: `${colour("over")}44` }] : [])],
         hooks: {
-          drawAxes: [band, (u) => levels(u, true)],
-          draw: [(u) => levels(u, false), (u) => this.#cursorLine(u)],
-          setCursor: [(u) => this.#told.onHover(u.cursor.left >= 0 ? u.posToVal(u.cursor.left, "x") : null)],
-          setSelect: [(u) => this.#selected(u)],
+          drawAxes: [behind, (u) => levels(u, true)],
+          draw: [(u) => levels(u, false), (u) => cursorLine(u, this.#atS)],
+          setCursor: [hovered((atS) => this.#told.onHover(atS))],
+          setSelect: [chosen((fromS, toS) => this.#told.onMove(fromS, toS))],
         },
       },
       [[], [], [], ...(two ? [[], []] : [])],
@@ -162,25 +140,6 @@ export class RunStrips {
     );
     gestures(chart, { range: () => [this.#fromS, this.#toS], whole: this.#told.whole, move: this.#told.onMove });
     return chart;
-  }
-
-  #selected(u) {
-    const { left, width } = u.select;
-    if (width < LEAST_DRAG_PX) return;
-    u.setSelect({ left: 0, width: 0, top: 0, height: 0 }, false);
-    this.#told.onMove(u.posToVal(left, "x"), u.posToVal(left + width, "x"));
-  }
-
-  #cursorLine(u) {
-    if (this.#atS === null || this.#atS < this.#fromS || this.#atS > this.#toS) return;
-    const x = Math.round(u.valToPos(this.#atS, "x", true)) + 0.5;
-    u.ctx.save();
-    u.ctx.strokeStyle = colour("ink");
-    u.ctx.beginPath();
-    u.ctx.moveTo(x, u.bbox.top);
-    u.ctx.lineTo(x, u.bbox.top + u.bbox.height);
-    u.ctx.stroke();
-    u.ctx.restore();
   }
 
   destroy() {

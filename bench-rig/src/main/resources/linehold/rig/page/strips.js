@@ -2,15 +2,10 @@
 import uPlot from "/lib/uPlot.js";
 import { colour, element } from "./dom.js";
 import { drawLanes } from "./lanes.js";
-import { scale, text, toUnit } from "./units.js";
+import { axes, band, chosen, cursor, cursorLine, hovered, LABEL_PX, LEFT_PX, mark, RIGHT_PX, seconds, valueScale } from "./strip-drawing.js";
+import { toUnit } from "./units.js";
 
-/** With the label the width that the slider's margin in the style has, too. */
-export const LEFT_PX = 84;
-export const LABEL_PX = 20;
-export const RIGHT_PX = 20;
 const HEIGHT_PX = 190;
-/** A shorter drag is a click. */
-const LEAST_DRAG_PX = 4;
 
 export class Strips {
   #facts;
@@ -47,69 +42,33 @@ export class Strips {
 
   #window(u) {
     const { switchOnRadPerS, switchOffRadPerS } = this.#facts;
-    const on = u.valToPos(toUnit("speed", switchOnRadPerS), "y", true);
-    const off = u.valToPos(toUnit("speed", switchOffRadPerS), "y", true);
-    u.ctx.save();
-    u.ctx.globalAlpha = 0.18;
-    u.ctx.fillStyle = colour("window");
-    u.ctx.fillRect(u.bbox.left, off, u.bbox.width, on - off);
-    u.ctx.restore();
+    band(u, this.#facts);
     mark(u, "speed", switchOffRadPerS, "pump off above", "window");
     mark(u, "speed", switchOnRadPerS, "pump on below", "window");
   }
 
   /** @param inSight what is always in sight, whatever the curve does */
   #chart(where, quantity, behind, inSight) {
-    const axis = { stroke: colour("quiet"), grid: { stroke: colour("grid"), width: 1 }, ticks: { stroke: colour("grid") } };
-    const top = toUnit(quantity, inSight) * 1.25;
     return new uPlot(
       {
         width: Math.max(300, where.clientWidth),
         height: HEIGHT_PX,
-        cursor: {
-          x: false,
-          y: false,
-          points: { show: false },
-          drag: { x: true, y: false, setScale: false },
-          bind: { dblclick: () => () => this.#told.onWhole() },
-        },
+        cursor: cursor({ dblclick: () => () => this.#told.onWhole() }),
         legend: { show: false },
         padding: [8, RIGHT_PX, 0, 0],
-        scales: { x: { time: false }, y: { range: (u, low, high) => [Math.min(0, low ?? 0), Math.max(high ?? 0, top) * 1.05] } },
-        axes: [
-          { ...axis, values: (u, ticks) => ticks.map((t) => `${+t.toFixed(3)} s`), size: 28, space: 64 },
-          { ...axis, size: LEFT_PX, label: `${quantity === "speed" ? "Shaft speed" : "Line pressure"}, ${scale(quantity).label}`, labelSize: LABEL_PX },
-        ],
+        scales: { x: { time: false }, y: valueScale(() => toUnit(quantity, inSight)) },
+        axes: axes(quantity, (u, ticks) => ticks.map(seconds), 64),
         series: [{}, { stroke: colour(quantity), width: 2, spanGaps: false }],
         hooks: {
           drawAxes: [behind],
-          draw: [(u) => this.#cursorLine(u)],
-          setCursor: [(u) => this.#told.onHover(u.cursor.left >= 0 ? u.posToVal(u.cursor.left, "x") : null)],
-          setSelect: [(u) => this.#selected(u)],
+          draw: [(u) => cursorLine(u, this.#atS)],
+          setCursor: [hovered((atS) => this.#told.onHover(atS))],
+          setSelect: [chosen((fromS, toS) => this.#told.onZoom(fromS, toS))],
         },
       },
       [[], []],
       where,
     );
-  }
-
-  #selected(u) {
-    const { left, width } = u.select;
-    if (width < LEAST_DRAG_PX) return;
-    u.setSelect({ left: 0, width: 0, top: 0, height: 0 }, false);
-    this.#told.onZoom(u.posToVal(left, "x"), u.posToVal(left + width, "x"));
-  }
-
-  #cursorLine(u) {
-    if (this.#atS === null || this.#atS < u.scales.x.min || this.#atS > u.scales.x.max) return;
-    const x = Math.round(u.valToPos(this.#atS, "x", true)) + 0.5;
-    u.ctx.save();
-    u.ctx.strokeStyle = colour("ink");
-    u.ctx.beginPath();
-    u.ctx.moveTo(x, u.bbox.top);
-    u.ctx.lineTo(x, u.bbox.top + u.bbox.height);
-    u.ctx.stroke();
-    u.ctx.restore();
   }
 
   /**
@@ -141,34 +100,4 @@ export class Strips {
     for (const chart of this.#charts) chart.destroy();
     this.#charts = [];
   }
-}
-
-/** A level across the chart, with its name and value on the paper's own ground, at its left or right, above or below it; no name draws the level alone. */
-export function mark(u, quantity, si, words, ink, side = "right", below = false) {
-  const ratio = devicePixelRatio || 1;
-  const y = u.valToPos(toUnit(quantity, si), "y", true);
-  const { left, width } = u.bbox;
-  u.ctx.save();
-  u.ctx.strokeStyle = colour(ink);
-  u.ctx.setLineDash([8 * ratio, 4 * ratio]);
-  u.ctx.beginPath();
-  u.ctx.moveTo(left, y);
-  u.ctx.lineTo(left + width, y);
-  u.ctx.stroke();
-  u.ctx.setLineDash([]);
-  if (!words) {
-    u.ctx.restore();
-    return;
-  }
-  u.ctx.font = `${12 * ratio}px system-ui, sans-serif`;
-  u.ctx.textAlign = side;
-  u.ctx.fillStyle = colour(ink);
-  u.ctx.strokeStyle = colour("paper");
-  u.ctx.lineWidth = 4 * ratio;
-  const label = `${words} ${text(quantity, si)}`;
-  const x = side === "right" ? left + width - 6 * ratio : left + 6 * ratio;
-  const base = y + (below ? 14 : -5) * ratio;
-  u.ctx.strokeText(label, x, base);
-  u.ctx.fillText(label, x, base);
-  u.ctx.restore();
 }
