@@ -19,7 +19,6 @@ import linehold.rig.procedure.Bench;
 import linehold.rig.procedure.Procedure;
 import linehold.rig.procedure.ProcedureEngine;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.InputException;
 import linehold.simulator.fault.Fault;
 import linehold.simulator.fault.FaultKind;
@@ -105,7 +104,7 @@ public final class BenchCommand implements Callable<Integer> {
         }
         List<Fault> faults = checked();
         checkPage();
-        Build build = BuildFile.loadNamed(options.buildName);
+        Build build = options.buildOption.load();
         if (page) {
             return callPage(build, faults);
         }

@@ -94,7 +94,7 @@ final class BenchPage implements BenchLoop.Onlooker {
                 wiring.ring(),
                 PageParts.bench(
                         setup.build,
-                        setup.options.buildName,
+                        setup.options.buildOption.name(),
                         Path.of(RecordingsCommand.DEFAULT_FOLDER),
                         routes,
                         setup.simulated()));

@@ -5,7 +5,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import linehold.rig.adapter.web.PageServer;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
+import linehold.simulator.cli.BuildOption;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -22,12 +22,8 @@ public final class PageCommand implements Callable<Integer> {
     @Mixin
     private PageOptions page = new PageOptions();
 
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    private String buildName;
+    @Mixin
+    private BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--recordings",
@@ -38,9 +34,12 @@ public final class PageCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InterruptedException {
-        Build build = BuildFile.loadNamed(buildName);
+        Build build = buildOption.load();
         try (PageServer server = new PageServer(
-                page.settings(), PageFacts.of(build, null), null, PageParts.alone(build, buildName, recordings))) {
+                page.settings(),
+                PageFacts.of(build, null),
+                null,
+                PageParts.alone(build, buildOption.name(), recordings))) {
             server.start();
             System.out.println("page: " + server.address());
             Runtime.getRuntime().addShutdownHook(new Thread(server::close, "stop"));

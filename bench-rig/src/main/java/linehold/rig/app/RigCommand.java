@@ -14,7 +14,6 @@ import linehold.rig.adapter.web.PageServer;
 import linehold.rig.adapter.web.PageSettings;
 import linehold.rig.loop.ControlLoop;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
@@ -73,7 +72,7 @@ public final class RigCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Build build = BuildFile.loadNamed(options.buildName);
+        Build build = options.buildOption.load();
         Duration longest = length == null ? null : duration(length);
         Optional<MqttSettings> broker = mqtt.settings();
         PageSettings pageSettings = page.settings();
@@ -118,7 +117,7 @@ public final class RigCommand implements Callable<Integer> {
                 settings,
                 PageFacts.of(build, source()),
                 wiring.ring(),
-                PageParts.rig(build, options.buildName, recording.folder, wiring.liveFaults()));
+                PageParts.rig(build, options.buildOption.name(), recording.folder, wiring.liveFaults()));
         try {
             server.start();
             System.out.println("page: " + server.address());

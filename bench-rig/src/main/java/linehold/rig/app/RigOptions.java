@@ -2,6 +2,8 @@ package linehold.rig.app;
 
 import java.nio.file.Path;
 import java.util.Locale;
+import linehold.simulator.cli.BuildOption;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** What a rig is made of; the same for every command that has one. */
@@ -36,12 +38,8 @@ final class RigOptions {
             description = "The kernel's watchdog, such as /dev/watchdog: resets the board when ticks stop.")
     Path watchdog;
 
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    String buildName;
+    @Mixin
+    final BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--oil",

@@ -9,7 +9,7 @@ import linehold.simulator.drive.Drive;
 import linehold.simulator.drive.DriveReader;
 import linehold.simulator.drive.DriveSample;
 import linehold.simulator.drive.OilIgnored;
-import linehold.simulator.drive.RepairCounts;
+import linehold.simulator.drive.ReaderAround;
 import linehold.simulator.prove.Prover;
 import linehold.simulator.prove.RunVerdict;
 
@@ -97,7 +97,6 @@ final class Proof implements Runnable {
 
     private static Judged judged(RunVerdict run) {
         RunVerdict.LowPoint low = run.lowPoint();
-        boolean known = Double.isFinite(low.pressurePa()) && Double.isFinite(low.atS());
         return new Judged(
                 run.oilC(),
                 run.held(),
@@ -105,8 +104,8 @@ final class Proof implements Runnable {
                         .map(loss -> loss.criterion().title() + ": " + loss.cause())
                         .toList(),
                 run.weakest(),
-                known ? low.pressurePa() : null,
-                known ? low.atS() : null);
+                low.known() ? low.pressurePa() : null,
+                low.known() ? low.atS() : null);
     }
 
     /** No record: two drives of the same file are not the same drive. */
@@ -136,25 +135,14 @@ final class Proof implements Runnable {
 
         @Override
         public DriveReader open() {
-            DriveReader reader = drive.open();
-            return new DriveReader() {
+            return new ReaderAround(drive.open()) {
                 @Override
                 public boolean read(DriveSample into) {
                     if (stopped) {
                         throw new InputException(source() + ": the drive was removed");
                     }
                     rows.increment();
-                    return reader.read(into);
-                }
-
-                @Override
-                public RepairCounts repairs() {
-                    return reader.repairs();
-                }
-
-                @Override
-                public void close() {
-                    reader.close();
+                    return inner.read(into);
                 }
             };
         }

@@ -87,12 +87,11 @@ final class TraceJob implements Runnable, AutoCloseable {
     private static Told told(Prover.Watched run) {
         RunVerdict verdict = run.told().get(UnitSystem.METRIC);
         RunVerdict.LowPoint low = verdict.lowPoint();
-        boolean known = Double.isFinite(low.pressurePa()) && Double.isFinite(low.atS());
         return new Told(
                 verdict.held(),
                 run.weakestAtS(),
-                known ? low.pressurePa() : null,
-                known ? low.atS() : null,
+                low.known() ? low.pressurePa() : null,
+                low.known() ? low.atS() : null,
                 Map.of(
                         UnitSystem.METRIC, words(verdict),
                         UnitSystem.US, words(run.told().get(UnitSystem.US))));

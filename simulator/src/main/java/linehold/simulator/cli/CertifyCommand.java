@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
@@ -35,6 +34,7 @@ import linehold.simulator.report.CertifyTable;
 import linehold.simulator.report.Progress;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -54,12 +54,8 @@ public final class CertifyCommand implements Callable<Integer> {
 
     private final List<String> written = new ArrayList<>();
 
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    private String buildName;
+    @Mixin
+    private BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--fall",
@@ -114,7 +110,7 @@ public final class CertifyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Build build = BuildFile.loadNamed(buildName);
+        Build build = buildOption.load();
         PrintWriter terminal = spec.commandLine().getOut();
         if (check != null) {
             int status = check(build, terminal);

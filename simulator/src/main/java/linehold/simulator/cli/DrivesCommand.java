@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.Quantity;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.drive.BuiltInDrives;
@@ -14,6 +13,7 @@ import linehold.simulator.drive.DriveCsv;
 import linehold.simulator.drive.Drives;
 import linehold.simulator.drive.RowDrive;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -27,12 +27,8 @@ public final class DrivesCommand implements Callable<Integer> {
     private static final double METRES_PER_KILOMETRE = 1000;
     private static final double METRES_PER_MILE = 1609.344;
 
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    private String buildName;
+    @Mixin
+    private BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--units",
@@ -53,7 +49,7 @@ public final class DrivesCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Build build = BuildFile.loadNamed(buildName);
+        Build build = buildOption.load();
         PrintWriter out = spec.commandLine().getOut();
         if (export != null) {
             Path file = Path.of(export.get(1));

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
@@ -25,6 +24,7 @@ import linehold.simulator.report.Progress;
 import linehold.simulator.run.RunCsv;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code linehold faults}: what does every single fault do, at every moment of a drive? */
@@ -38,12 +38,8 @@ import picocli.CommandLine.Option;
                     + " 2 bad input."
         })
 public final class FaultsCommand implements Callable<Integer> {
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    private String buildName;
+    @Mixin
+    private BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--out",
@@ -82,7 +78,7 @@ public final class FaultsCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Build build = BuildFile.loadNamed(buildName);
+        Build build = buildOption.load();
         BuildWarnings.show(build);
         build = build.withUnits(units == null ? build.units() : units);
         if (csv != null && run == null) {

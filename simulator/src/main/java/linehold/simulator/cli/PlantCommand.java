@@ -8,13 +8,13 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
 import linehold.simulator.output.WholeFile;
 import linehold.simulator.run.OpenLoop;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -38,12 +38,8 @@ public final class PlantCommand implements Callable<Integer> {
     @Option(names = "--out", required = true, paramLabel = "P.csv", description = "Where the result goes.")
     private Path out;
 
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    private String buildName;
+    @Mixin
+    private BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--every",
@@ -85,7 +81,7 @@ public final class PlantCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Build build = BuildFile.loadNamed(buildName);
+        Build build = buildOption.load();
         OpenLoop.Initial initial = new OpenLoop.Initial(
                 atLeast0("--initial-pressure", initialPressure, Quantity.PRESSURE),
                 atLeast0("--initial-pump-speed", initialPumpSpeed, Quantity.ROTATION),

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.InputException;
 import linehold.simulator.build.Quantities;
 import linehold.simulator.build.Quantity;
@@ -49,12 +48,8 @@ public final class ProveCommand implements Callable<Integer> {
             description = "Built-in drives by name, or CSV logs; without any, the demonstration drives.")
     private List<String> driveNames = new ArrayList<>();
 
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    private String buildName;
+    @Mixin
+    private BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--oil",
@@ -98,7 +93,7 @@ public final class ProveCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Build build = BuildFile.loadNamed(buildName);
+        Build build = buildOption.load();
         BuildWarnings.show(build);
         build = window.of(build.withUnits(units == null ? build.units() : units));
         List<Case> cases = cases(build, drives(build));

@@ -3,7 +3,6 @@ package linehold.simulator.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import linehold.simulator.build.Build;
-import linehold.simulator.build.BuildFile;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.output.WholeFile;
 import linehold.simulator.report.EarlierSheet;
@@ -14,6 +13,7 @@ import linehold.simulator.size.SizeSheet;
 import linehold.simulator.size.Sizer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -28,12 +28,8 @@ import picocli.CommandLine.Spec;
             "Exit status: 0 all ok or tight, 1 something not enough, 2 bad input."
         })
 public final class SizeCommand implements Callable<Integer> {
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    private String buildName;
+    @Mixin
+    private BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--out",
@@ -59,7 +55,7 @@ public final class SizeCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Build build = BuildFile.loadNamed(buildName);
+        Build build = buildOption.load();
         BuildWarnings.show(build);
         // Read before anything is written: the earlier sheet may be the file that this run replaces.
         EarlierSheet earlier = against == null ? null : SizeJson.read(against);

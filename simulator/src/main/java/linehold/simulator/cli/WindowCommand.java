@@ -33,6 +33,7 @@ import linehold.simulator.window.Window;
 import linehold.simulator.window.WindowFinder;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -64,12 +65,8 @@ public final class WindowCommand implements Callable<Integer> {
                     + " the demonstration drives.")
     private List<String> driveNames = new ArrayList<>();
 
-    @Option(
-            names = "--build",
-            paramLabel = "BUILD",
-            defaultValue = "demonstration",
-            description = "A build file, or the name of one that ships (default: ${DEFAULT-VALUE}).")
-    private String buildName;
+    @Mixin
+    private BuildOption buildOption = new BuildOption();
 
     @Option(
             names = "--oil",
@@ -116,7 +113,7 @@ public final class WindowCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Build build = BuildFile.loadNamed(buildName);
+        Build build = buildOption.load();
         BuildWarnings.show(build);
         build = build.withUnits(units == null ? build.units() : units);
         List<Double> temperatures = oil.isEmpty()
@@ -188,7 +185,7 @@ public final class WindowCommand implements Callable<Integer> {
 
     private String prove(double onRadPerS, double offRadPerS) {
         Display display = new Display(UnitSystem.METRIC);
-        String build = buildName.equals(BuildFile.SHIPPED.get(0)) ? "" : " --build " + buildName;
+        String build = buildOption.name().equals(BuildFile.SHIPPED.get(0)) ? "" : " --build " + buildOption.name();
         return "./linehold prove" + build + " --switch-on '" + display.speed(onRadPerS) + "' --switch-off '"
                 + display.speed(offRadPerS) + "' --speed-alone";
     }

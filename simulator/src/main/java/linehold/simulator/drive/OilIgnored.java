@@ -16,25 +16,14 @@ public record OilIgnored(Drive drive) implements Drive {
 
     @Override
     public DriveReader open() {
-        DriveReader reader = drive.open();
-        return new DriveReader() {
+        return new ReaderAround(drive.open()) {
             @Override
             public boolean read(DriveSample into) {
-                if (!reader.read(into)) {
+                if (!inner.read(into)) {
                     return false;
                 }
                 into.oilTemperatureC = Double.NaN;
                 return true;
-            }
-
-            @Override
-            public RepairCounts repairs() {
-                return reader.repairs();
-            }
-
-            @Override
-            public void close() {
-                reader.close();
             }
         };
     }

@@ -91,7 +91,12 @@ public record RunVerdict(
     }
 
     /** A lowest line pressure, Pa, when, s, and in which gear. */
-    public record LowPoint(double pressurePa, double atS, Gear gear) {}
+    public record LowPoint(double pressurePa, double atS, Gear gear) {
+        /** Whether any element was ever engaged, so that there is one. */
+        public boolean known() {
+            return Double.isFinite(pressurePa) && Double.isFinite(atS);
+        }
+    }
 
     public boolean held() {
         return losses.isEmpty();

@@ -121,24 +121,24 @@ public final class BenchRoutes implements PageServer.Routes {
     }
 
     private void take(Context request) {
-        Taking taking = FaultRoutes.body(request, Taking.class);
+        Taking taking = PageServer.body(request, Taking.class);
         checkMayHold(request);
         PageServer.json(request, new Taken(desk.takeKey(request.req().getRemoteAddr(), taking.cautions)));
     }
 
     private String holding(Context request) {
-        return FaultRoutes.body(request, Holding.class).secret;
+        return PageServer.body(request, Holding.class).secret;
     }
 
     private void start(Context request) {
-        Starting starting = FaultRoutes.body(request, Starting.class);
+        Starting starting = PageServer.body(request, Starting.class);
         checkMayHold(request);
         desk.start(starting.secret, starting.procedure);
         PageServer.json(request, BenchState.of(desk));
     }
 
     private void answer(Context request) {
-        Answering answering = FaultRoutes.body(request, Answering.class);
+        Answering answering = PageServer.body(request, Answering.class);
         checkMayHold(request);
         if (answering.typed != null) {
             desk.answer(answering.secret, answering.question, answering.typed);

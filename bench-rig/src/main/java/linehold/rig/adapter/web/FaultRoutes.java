@@ -1,7 +1,6 @@
 package linehold.rig.adapter.web;
 
 import io.javalin.config.JavalinConfig;
-import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import java.util.Arrays;
 import java.util.List;
@@ -11,7 +10,6 @@ import linehold.simulator.build.InputException;
 import linehold.simulator.build.UnitSystem;
 import linehold.simulator.faults.FaultRun;
 import linehold.simulator.faults.Outcome;
-import tools.jackson.core.JacksonException;
 
 /** The table of the fault campaign, and one run of it in charts. */
 public final class FaultRoutes implements PageServer.Routes {
@@ -95,7 +93,7 @@ public final class FaultRoutes implements PageServer.Routes {
     }
 
     private void story(Context request) {
-        Wanted wanted = body(request, Wanted.class);
+        Wanted wanted = PageServer.body(request, Wanted.class);
         if (wanted.fault == null || wanted.phase == null) {
             throw new InputException("run: expected a fault, a phase and an oil temperature");
         }
@@ -114,17 +112,5 @@ public final class FaultRoutes implements PageServer.Routes {
     @Override
     public void close() {
         table.close();
-    }
-
-    static <T> T body(Context request, Class<T> type) {
-        try {
-            T value = PageServer.JSON.readValue(request.bodyAsBytes(), type);
-            if (value != null) {
-                return value;
-            }
-        } catch (JacksonException e) {
-            throw new BadRequestResponse("this is not what the page sends");
-        }
-        throw new BadRequestResponse("this is not what the page sends");
     }
 }

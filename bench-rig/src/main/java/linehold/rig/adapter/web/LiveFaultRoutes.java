@@ -73,7 +73,7 @@ public final class LiveFaultRoutes implements PageServer.Routes {
     }
 
     private void wish(Context request) {
-        Wish wish = FaultRoutes.body(request, Wish.class);
+        Wish wish = PageServer.body(request, Wish.class);
         if (wish.fault == null) {
             throw new InputException("fault: expected the name of a fault");
         }

@@ -63,7 +63,7 @@ public final class LogRoutes implements PageServer.Routes {
     }
 
     private static LogPicks picks(Context request) {
-        return FaultRoutes.body(request, LogPicks.class);
+        return PageServer.body(request, LogPicks.class);
     }
 
     /** The body is the log itself; it is written as it comes, whatever its size. */

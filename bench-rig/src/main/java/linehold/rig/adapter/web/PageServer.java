@@ -2,6 +2,7 @@ package linehold.rig.adapter.web;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
+import io.javalin.http.BadRequestResponse;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.websocket.WsHandlerType;
@@ -17,6 +18,7 @@ import org.eclipse.jetty.server.NetworkConnectionLimit;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -115,6 +117,19 @@ public final class PageServer implements AutoCloseable {
 
     /** What a request gets that cannot be answered. */
     record Problem(String problem) {}
+
+    /** What the page sends, as a value; anything else is refused. */
+    static <T> T body(Context request, Class<T> type) {
+        try {
+            T value = JSON.readValue(request.bodyAsBytes(), type);
+            if (value != null) {
+                return value;
+            }
+        } catch (JacksonException e) {
+            throw new BadRequestResponse("this is not what the page sends");
+        }
+        throw new BadRequestResponse("this is not what the page sends");
+    }
 
     /** Answers with a value as JSON. */
     public static void json(Context request, Object value) {

@@ -38,23 +38,9 @@ class LogRoutesTest {
     private PageClient page;
 
     /** One recording that is a log of {@link LogTexts}, and one that cannot be read. */
-    private static final RecordingShelf SHELF = new RecordingShelf() {
-        @Override
-        public List<Line> lines() {
-            return List.of(
-                    new Line(2, null, null, null, null, null, "000002.lhrec: cannot be read"),
-                    new Line(1, "2026-01-02 03:04:05", 30.0, 6000L, "simulated", "in order", null));
-        }
-
-        @Override
-        public void writeDrive(long id, Path file) {
-            try {
-                Files.writeString(file, LogTexts.own());
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
-        }
-    };
+    private static final RecordingShelf SHELF = LogTexts.shelf(
+            new RecordingShelf.Line(2, null, null, null, null, null, "000002.lhrec: cannot be read"),
+            new RecordingShelf.Line(1, "2026-01-02 03:04:05", 30.0, 6000L, "simulated", "in order", null));
 
     private Path logs() {
         return folder.resolve("logs");

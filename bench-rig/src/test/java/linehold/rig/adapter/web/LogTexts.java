@@ -1,11 +1,35 @@
 package linehold.rig.adapter.web;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.function.IntToDoubleFunction;
+import linehold.rig.paper.RecordingShelf;
 
 /** Invented logs: a car that pulls away, drives and stops again. */
 final class LogTexts {
     private LogTexts() {}
+
+    /** Recordings that are all {@link #own} once they are taken. */
+    static RecordingShelf shelf(RecordingShelf.Line... lines) {
+        return new RecordingShelf() {
+            @Override
+            public List<Line> lines() {
+                return List.of(lines);
+            }
+
+            @Override
+            public void writeDrive(long id, Path file) {
+                try {
+                    Files.writeString(file, own());
+                } catch (IOException e) {
+                    throw new IllegalStateException(e);
+                }
+            }
+        };
+    }
 
     private static double rpm(int tenths) {
         double s = tenths / 10.0;

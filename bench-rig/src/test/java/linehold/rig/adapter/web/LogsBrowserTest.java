@@ -52,21 +52,8 @@ class LogsBrowserTest {
     private PageServer server;
     private ChromeDriver browser;
 
-    private final RecordingShelf shelf = new RecordingShelf() {
-        @Override
-        public List<Line> lines() {
-            return List.of(new Line(7, "2026-01-02 03:04:05", 30.0, 6000L, "simulated", "in order", null));
-        }
-
-        @Override
-        public void writeDrive(long id, Path file) {
-            try {
-                Files.writeString(file, LogTexts.own());
-            } catch (IOException e) {
-                throw new IllegalStateException(e);
-            }
-        }
-    };
+    private final RecordingShelf shelf = LogTexts.shelf(
+            new RecordingShelf.Line(7, "2026-01-02 03:04:05", 30.0, 6000L, "simulated", "in order", null));
 
     private Path logs() {
         return folder.resolve("logs");
